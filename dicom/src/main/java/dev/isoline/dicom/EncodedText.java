@@ -1,0 +1,35 @@
+package dev.isoline.dicom;
+
+/** Text in the character set of the data set it is written in, PS3.5 7.5.3. */
+final class EncodedText {
+
+    private EncodedText() {}
+
+    /** The data set's own character set, else that of the data set around it. */
+    static CharacterSet characterSet(DataSet dataSet, CharacterSet outer) throws DicomException {
+        return dataSet.contains(Tag.SpecificCharacterSet)
+                ? CharacterSet.of(dataSet.texts(Tag.SpecificCharacterSet))
+                : outer;
+    }
+
+    /** The value's bytes; the very ones held wherever the character set does not change. */
+    static byte[] bytes(Element element, CharacterSet set) throws DicomException {
+        byte[] bytes = element.bytes();
+        CharacterSet held = ((Value.Bytes) element.value()).set();
+        CharacterSet wanted = element.vr().usesCharacterSet() ? set : CharacterSet.ISO_IR_6;
+        boolean same = held == wanted || !element.vr().isText();
+        if (same || isAscii(bytes)) {
+            return bytes;
+        }
+        return wanted.encode(element.tag(), held.decode(element.tag(), bytes));
+    }
+
+    private static boolean isAscii(byte[] bytes) {
+        for (byte b : bytes) {
+            if (b < 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+}
