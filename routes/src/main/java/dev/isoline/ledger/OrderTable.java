@@ -2,12 +2,14 @@ package dev.isoline.ledger;
 
 import dev.isoline.order.OrderState;
 import dev.isoline.order.Problem;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
 /** {@code orders}: one row per order, its numbers and where it stands. */
-public interface OrderTable {
+public final class OrderTable {
 
     /**
      * @param id the id of its ServiceRequest
@@ -20,7 +22,7 @@ public interface OrderTable {
      * @param reasons why it is held or refused; empty when it is not
      * @param dueAt when the report is owed, null until the recording is in
      */
-    record OrderRow(
+    public record OrderRow(
             String id,
             String sender,
             String placerSystem,
@@ -33,18 +35,97 @@ public interface OrderTable {
             Instant dueAt,
             Instant updatedAt) {}
 
-    void insert(OrderRow row);
+    private static final String SELECT =
+            "SELECT id, sender, placer_system, placer, filler, accession, patient_id, state,"
+                    + " reasons, due_at, updated_at FROM orders WHERE ";
 
-    void update(OrderRow row);
+    private final Session session;
 
-    Optional<OrderRow> byId(String id);
+    OrderTable(Session session) {
+        this.session = session;
+    }
 
-    Optional<OrderRow> byPlacer(String placerSystem, String placer);
+    /** Fails when the placer order number is taken. */
+    public void insert(OrderRow row) {
+        session.update(
+                "INSERT INTO orders (sender, placer_system, placer, filler, accession, patient_id,"
+                        + " state, reasons, due_at, updated_at, id)"
+                        + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                values(row));
+    }
+
+    public void update(OrderRow row) {
+        session.update(
+                "UPDATE orders SET sender = ?, placer_system = ?, placer = ?, filler = ?,"
+                        + " accession = ?, patient_id = ?, state = ?, reasons = ?, due_at = ?,"
+                        + " updated_at = ? WHERE id = ?",
+                values(row));
+    }
+
+    public Optional<OrderRow> byId(String id) {
+        return session.first(OrderTable::order, SELECT + "id = ?", id);
+    }
+
+    public Optional<OrderRow> byPlacer(String placerSystem, String placer) {
+        return session.first(
+                OrderTable::order,
+                SELECT + "placer = ? AND placer_system = ?",
+                placer,
+                placerSystem);
+    }
 
     /** Orders whose placer, filler or accession number is this; more than one is ambiguous. */
-    List<OrderRow> byNumber(String number);
+    public List<OrderRow> byNumber(String number) {
+        return session.list(
+                OrderTable::order,
+                SELECT + "placer = ? OR filler = ? OR accession = ? ORDER BY id",
+                number,
+                number,
+                number);
+    }
 
-    List<OrderRow> byPatient(String patientId);
+    public List<OrderRow> byPatient(String patientId) {
+        return session.list(
+                OrderTable::order, SELECT + "patient_id = ? ORDER BY updated_at, id", patientId);
+    }
 
-    List<OrderRow> byState(OrderState state, int limit);
+    /** Longest in this state first. */
+    public List<OrderRow> byState(OrderState state, int limit) {
+        return session.list(
+                OrderTable::order,
+                SELECT + "state = ? ORDER BY updated_at, id LIMIT ?",
+                state,
+                limit);
+    }
+
+    private static Object[] values(OrderRow row) {
+        return new Object[] {
+            row.sender(),
+            row.placerSystem(),
+            row.placer(),
+            row.filler(),
+            row.accession(),
+            row.patientId(),
+            row.state(),
+            ReasonsJson.write(row.reasons()),
+            row.dueAt(),
+            row.updatedAt(),
+            row.id()
+        };
+    }
+
+    private static OrderRow order(ResultSet row) throws SQLException {
+        return new OrderRow(
+                row.getString(1),
+                row.getString(2),
+                row.getString(3),
+                row.getString(4),
+                row.getString(5),
+                row.getString(6),
+                row.getString(7),
+                OrderState.valueOf(row.getString(8)),
+                ReasonsJson.read(row.getString(9)),
+                Session.instant(row, 10),
+                Session.instant(row, 11));
+    }
 }

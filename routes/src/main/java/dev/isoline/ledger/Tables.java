@@ -1,19 +1,39 @@
 package dev.isoline.ledger;
 
 /** The tables within one unit of work. */
-public interface Tables {
+public final class Tables {
 
-    MessageTable messages();
+    private final Session session;
 
-    ResourceTable resources();
+    Tables(Session session) {
+        this.session = session;
+    }
 
-    OrderTable orders();
+    public MessageTable messages() {
+        return new MessageTable(session);
+    }
 
-    TimelineTable timeline();
+    public ResourceTable resources() {
+        return new ResourceTable(session);
+    }
 
-    RecordingTable recordings();
+    public OrderTable orders() {
+        return new OrderTable(session);
+    }
 
-    DeliveryTable deliveries();
+    public TimelineTable timeline() {
+        return new TimelineTable(session);
+    }
 
-    AuditTable audit();
+    public RecordingTable recordings() {
+        return new RecordingTable(session);
+    }
+
+    public DeliveryTable deliveries() {
+        return new DeliveryTable(session);
+    }
+
+    public AuditTable audit() {
+        return new AuditTable(session);
+    }
 }

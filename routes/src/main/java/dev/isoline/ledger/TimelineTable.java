@@ -4,14 +4,41 @@ import java.time.Instant;
 import java.util.List;
 
 /** {@code timeline}: what happened to an order, when and by whom. */
-public interface TimelineTable {
+public final class TimelineTable {
 
     /**
      * @param detail one line without patient detail
      */
-    record Entry(String orderId, Instant at, String event, String actor, String detail) {}
+    public record Entry(String orderId, Instant at, String event, String actor, String detail) {}
 
-    void add(Entry entry);
+    private final Session session;
 
-    List<Entry> of(String orderId);
+    TimelineTable(Session session) {
+        this.session = session;
+    }
+
+    public void add(Entry entry) {
+        session.update(
+                "INSERT INTO timeline (order_id, at, event, actor, detail) VALUES (?, ?, ?, ?, ?)",
+                entry.orderId(),
+                entry.at(),
+                entry.event(),
+                entry.actor(),
+                entry.detail());
+    }
+
+    /** In the order they were added. */
+    public List<Entry> of(String orderId) {
+        return session.list(
+                row ->
+                        new Entry(
+                                row.getString(1),
+                                Session.instant(row, 2),
+                                row.getString(3),
+                                row.getString(4),
+                                row.getString(5)),
+                "SELECT order_id, at, event, actor, detail FROM timeline WHERE order_id = ?"
+                        + " ORDER BY id",
+                orderId);
+    }
 }

@@ -1,0 +1,60 @@
+package dev.isoline.ledger;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+
+/** The embedded store: one SQLite file, written ahead and synced at every commit. */
+final class SqliteStore {
+
+    static final String FILE = "isoline.db";
+    private static final int READERS = 4;
+    private static final int BUSY_MILLIS = 10_000;
+
+    private SqliteStore() {}
+
+    static Store open(Path dataDir) {
+        FolderLock lock = FolderLock.take(dataDir);
+        try {
+            return open(dataDir, lock);
+        } catch (RuntimeException | IOException e) {
+            lock.close();
+            throw new LedgerException("The ledger in the data folder cannot be opened.", e);
+        }
+    }
+
+    private static Store open(Path dataDir, FolderLock lock) throws IOException {
+        Path file = dataDir.resolve(FILE);
+        OwnerOnly.createFile(file);
+        SQLiteDataSource source = source(file);
+        LedgerFactory.migrate(source, "INTEGER PRIMARY KEY AUTOINCREMENT", "BLOB");
+        try (var session = new Store(source, null, "", null).writer()) {
+            // Whoever claimed deliveries is gone: the folder is ours alone.
+            new Tables(session).deliveries().releaseClaims();
+        }
+        return new Store(source, readers(source), "BEGIN IMMEDIATE", lock);
+    }
+
+    private static SQLiteDataSource source(Path file) {
+        var config = new SQLiteConfig();
+        config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+        config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+        config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+        config.setBusyTimeout(BUSY_MILLIS);
+        var source = new SQLiteDataSource(config);
+        source.setUrl("jdbc:sqlite:" + file);
+        return source;
+    }
+
+    private static HikariDataSource readers(SQLiteDataSource source) {
+        var config = new HikariConfig();
+        config.setPoolName("ledger-readers");
+        config.setDataSource(source);
+        config.setMaximumPoolSize(READERS);
+        config.setConnectionInitSql("PRAGMA query_only = TRUE");
+        return new HikariDataSource(config);
+    }
+}
