@@ -21,6 +21,7 @@ public record Problem(Kind kind, Severity severity, String location, String text
         UNSUPPORTED_EVENT,
         UNSUPPORTED_PROCESSING_ID,
         UNSUPPORTED_VERSION,
+        UNSUPPORTED_CHARSET,
         UNKNOWN_KEY,
         DUPLICATE_KEY,
         CONFLICT,

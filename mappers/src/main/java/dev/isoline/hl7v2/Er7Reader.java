@@ -1,0 +1,79 @@
+package dev.isoline.hl7v2;
+
+import ca.uhn.hl7v2.DefaultHapiContext;
+import ca.uhn.hl7v2.HL7Exception;
+import ca.uhn.hl7v2.HapiContext;
+import ca.uhn.hl7v2.model.Message;
+import ca.uhn.hl7v2.parser.CanonicalModelClassFactory;
+import ca.uhn.hl7v2.parser.PipeParser;
+import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
+import dev.isoline.order.ContentError;
+import dev.isoline.order.Problem;
+import dev.isoline.order.Problem.Kind;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Vertical bar encoded bytes to HAPI's v2.5.1 model, HL7 v2.5.1 ch. 2.6. Lenient about what senders
+ * really send; what it puts right is in the warnings. Safe for use by several threads.
+ */
+public final class Er7Reader {
+
+    private static final PipeParser PARSER = parser();
+
+    private Er7Reader() {}
+
+    /**
+     * @param raw one message as it came
+     * @throws ContentError when it cannot be read or is not for this receiver
+     */
+    public static Hl7Message read(byte[] raw, SenderDefaults defaults) {
+        var warnings = new ArrayList<Problem>();
+        var header = MessageHeader.peek(raw);
+        if (!header.isReadable()) {
+            throw refuse("MSH", "The message does not begin with a readable MSH segment.");
+        }
+        if (HeaderLine.hasByteOrderMark(raw)) {
+            warnings.add(Problem.warning(Kind.SEQUENCE, "MSH", "A byte order mark was ignored."));
+        }
+        String text = new Er7Decoder(defaults).decode(raw, header, warnings);
+        var segments = Segments.split(text, header.delimiters().field());
+        var supported = ProtocolCheck.check(header, defaults, warnings);
+        Segments.require(segments, supported.required());
+        return new Hl7Message(header, parse(segments, header, supported), List.copyOf(warnings));
+    }
+
+    private static Message parse(
+            List<String> segments, MessageHeader header, SupportedMessage supported) {
+        var message = supported.model().apply(PARSER.getFactory());
+        String text =
+                FourEncodingCharacters.apply(String.join("\r", segments), header.delimiters());
+        try {
+            PARSER.parse(message, text);
+        } catch (HL7Exception e) {
+            throw refuse(segment(e), "The message could not be parsed.");
+        }
+        return message;
+    }
+
+    private static String segment(HL7Exception e) {
+        var location = e.getLocation();
+        return location == null || location.getSegmentName() == null
+                ? "MSH"
+                : location.getSegmentName();
+    }
+
+    private static ContentError refuse(String location, String text) {
+        return new ContentError(Problem.error(Kind.SEQUENCE, location, text));
+    }
+
+    private static PipeParser parser() {
+        HapiContext context = new DefaultHapiContext();
+        context.setModelClassFactory(new CanonicalModelClassFactory("2.5.1"));
+        context.setValidationContext(ValidationContextFactory.noValidation());
+        context.getParserConfiguration().setEscaping(new Er7Escaping());
+        context.getParserConfiguration().setDefaultObx2Type("ST");
+        context.getParserConfiguration().setInvalidObx2Type("ST");
+        return context.getPipeParser();
+    }
+}
