@@ -1,0 +1,40 @@
+"""Reads a DICOM waveform with pydicom: IN.dcm OUT.raw OUT.json MICROVOLTS_PER_UNIT
+
+OUT.raw gets the stored samples (channels interleaved, 16-bit little endian); OUT.json what the object says of them, with the
+largest distance in microvolts between a sample as pydicom calibrates it and sample x MICROVOLTS_PER_UNIT.
+"""
+import json
+import sys
+
+import numpy
+import pydicom
+from pydicom.waveforms import multiplex_array
+
+source, raw, about, unit = sys.argv[1:]
+dataset = pydicom.dcmread(source)
+groups = dataset.get("WaveformSequence", [])
+if len(groups) != 1:
+    sys.exit("%d multiplex groups instead of one" % len(groups))
+group = groups[0]
+stored = multiplex_array(dataset, 0, as_raw=True)
+calibrated = multiplex_array(dataset, 0, as_raw=False)
+microvolts = {"nV": 1e-3, "uV": 1.0, "mV": 1e3, "V": 1e6}
+
+
+def scale(channel):
+    units = channel.get("ChannelSensitivityUnitsSequence")
+    return microvolts[units[0].CodeValue] if units else 1.0
+
+
+scales = numpy.array([scale(channel) for channel in group.ChannelDefinitionSequence])
+stored.astype("<i2").tofile(raw)
+with open(about, "w") as out:
+    json.dump(
+        {
+            "channels": int(stored.shape[1]),
+            "samples": int(stored.shape[0]),
+            "hz": float(group.SamplingFrequency),
+            "microvoltsOff": float(numpy.abs(calibrated * scales - stored * float(unit)).max()),
+        },
+        out,
+    )
