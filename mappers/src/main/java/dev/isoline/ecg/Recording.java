@@ -19,4 +19,12 @@ public interface Recording extends Closeable {
 
     /** Beats a person or another program marked, in time order; empty when the file brings none. */
     List<Beat> referenceBeats() throws IOException;
+
+    /**
+     * Stretches that whoever marked the reference beats called ventricular flutter or fibrillation:
+     * they hold no single beats, and no interval reaches across them.
+     */
+    default List<Stretch> flutter() throws IOException {
+        return List.of();
+    }
 }

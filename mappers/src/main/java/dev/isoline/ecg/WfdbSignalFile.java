@@ -1,0 +1,107 @@
+package dev.isoline.ecg;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.ReadableByteChannel;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * One signal file of a WFDB record: frames of its signals, interleaved. A window of frames is kept
+ * that reaches as far ahead as the largest skew.
+ */
+final class WfdbSignalFile implements Closeable {
+
+    private final List<WfdbSignal> signals;
+    private final ReadableByteChannel channel;
+    private final WfdbFormat format;
+    private final int perFrame;
+    private final int ahead;
+    private final long frames;
+    private int[] window = new int[0];
+    private long read;
+
+    /**
+     * @param signals of this file, in the order of the header
+     * @param frames in the file
+     */
+    WfdbSignalFile(List<WfdbSignal> signals, ReadableByteChannel channel, long frames)
+            throws IOException {
+        this.signals = signals;
+        this.channel = channel;
+        this.frames = frames;
+        format = signals.get(0).format();
+        perFrame = perFrame(signals);
+        ahead = signals.stream().mapToInt(WfdbSignal::skew).max().orElse(0);
+        ChannelBytes.skip(signals.get(0).offset(), channel);
+    }
+
+    static int perFrame(List<WfdbSignal> signals) {
+        return signals.stream().mapToInt(WfdbSignal::perFrame).sum();
+    }
+
+    /**
+     * The next frames of every signal, skew taken out.
+     *
+     * @param count an even number, or the rest of the record
+     * @return {@code [signal][count x samples per frame]}, {@link Block#MISSING} past the end
+     */
+    int[][] next(int count) throws IOException {
+        extend(count + ahead);
+        var samples = new int[signals.size()][];
+        int offset = 0;
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = column(offset, signals.get(i), count);
+            offset += signals.get(i).perFrame();
+        }
+        int used = Math.min(count * perFrame, window.length);
+        window = Arrays.copyOfRange(window, used, window.length);
+        return samples;
+    }
+
+    private int[] column(int offset, WfdbSignal signal, int count) {
+        var column = new int[count * signal.perFrame()];
+        for (int frame = 0, i = 0; frame < count; frame++) {
+            int at = (frame + signal.skew()) * perFrame + offset;
+            for (int sample = 0; sample < signal.perFrame(); sample++) {
+                column[i++] = at < window.length ? present(window[at + sample]) : Block.MISSING;
+            }
+        }
+        return column;
+    }
+
+    private int present(int stored) {
+        return stored == format.missing() ? Block.MISSING : stored;
+    }
+
+    /** Reads on until the window holds so many frames or the file ends. */
+    private void extend(int wanted) throws IOException {
+        int held = window.length / perFrame;
+        int more = (int) Math.min(evenly(Math.max(0, wanted - held)), frames - read);
+        int from = window.length;
+        window = Arrays.copyOf(window, from + more * perFrame);
+        var bytes =
+                ByteBuffer.allocate((int) format.bytes((long) more * perFrame))
+                        .order(ByteOrder.LITTLE_ENDIAN);
+        if (!ChannelBytes.fill(bytes, channel)) {
+            throw new RecordingException(
+                    "A signal file of the WFDB record ended while it was read.");
+        }
+        for (int i = 0; i < more * perFrame; i++) {
+            window[from + i] = format.stored(bytes, i);
+        }
+        read += more;
+    }
+
+    /** Format 212 packs two samples: every reading but the last takes an even number of frames. */
+    private static int evenly(int frames) {
+        return frames + (frames & 1);
+    }
+
+    @Override
+    public void close() throws IOException {
+        channel.close();
+    }
+}

@@ -1,0 +1,38 @@
+package dev.isoline.ecg;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.channels.Channels;
+import java.nio.channels.ReadableByteChannel;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Files of a recording made by a test. */
+final class FilesInMemory implements RecordingFiles {
+
+    private final Map<String, byte[]> files;
+
+    FilesInMemory(Map<String, byte[]> files) {
+        this.files = new TreeMap<>(files);
+    }
+
+    static FilesInMemory of(String name, byte[] bytes) {
+        return new FilesInMemory(Map.of(name, bytes));
+    }
+
+    @Override
+    public List<String> names() {
+        return List.copyOf(files.keySet());
+    }
+
+    @Override
+    public long size(String name) {
+        return files.get(name).length;
+    }
+
+    @Override
+    public ReadableByteChannel open(String name) throws IOException {
+        return Channels.newChannel(new ByteArrayInputStream(files.get(name)));
+    }
+}

@@ -1,0 +1,27 @@
+package dev.isoline.ecg;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Reads recordings to the end. */
+final class Samples {
+
+    private Samples() {}
+
+    static List<Block> blocks(Recording recording) throws IOException {
+        var blocks = new ArrayList<Block>();
+        for (var block = recording.next(); block.isPresent(); block = recording.next()) {
+            blocks.add(block.get());
+        }
+        return blocks;
+    }
+
+    /** All samples of one lead, gaps closed. */
+    static int[] lead(Recording recording, int lead) throws IOException {
+        return blocks(recording).stream()
+                .flatMapToInt(block -> Arrays.stream(block.samples()[lead]))
+                .toArray();
+    }
+}
