@@ -1,0 +1,2 @@
+/** What all FHIR the gateway writes has in common: names of systems, transaction bundles. */
+package dev.isoline.fhir;
