@@ -147,6 +147,18 @@ public final class DeliveryTable {
                 id);
     }
 
+    /** Gives a claim back untried. */
+    public void release(long id) {
+        session.update("UPDATE delivery SET claimed_until = 0 WHERE id = ?", id);
+    }
+
+    /** Destinations for which something waits. */
+    public List<String> pendingDestinations() {
+        return session.list(
+                row -> row.getString(1),
+                "SELECT DISTINCT destination FROM delivery WHERE state = 'PENDING' ORDER BY 1");
+    }
+
     /** Makes a parked delivery pending again, with all its attempts before it. */
     public void resume(long id, Instant now) {
         session.update(
