@@ -38,6 +38,12 @@ public final class DataSet {
         return this;
     }
 
+    /** Puts every element of the other data set. */
+    public DataSet putAll(DataSet other) {
+        elements.putAll(other.elements);
+        return this;
+    }
+
     public DataSet remove(int tag) {
         elements.remove(tag);
         return this;

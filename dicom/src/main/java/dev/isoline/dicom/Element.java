@@ -12,15 +12,20 @@ import java.util.List;
 public record Element(int tag, Vr vr, Value value) {
 
     public boolean isEmpty() {
-        if (value instanceof Value.Bytes raw) {
-            return raw.bytes().length == 0;
-        }
-        return value instanceof Value.Items items && items.items().isEmpty();
+        return items().isEmpty() && length() == 0;
     }
 
     /** The items of a sequence; none where this is not one. */
     public List<DataSet> items() {
         return value instanceof Value.Items sequence ? sequence.items() : List.of();
+    }
+
+    /** Bytes of the value, without padding; 0 for a sequence. */
+    public long length() {
+        if (value instanceof Value.Bulk elsewhere) {
+            return elsewhere.bulk().length();
+        }
+        return value instanceof Value.Bytes raw ? raw.bytes().length : 0;
     }
 
     /** The bytes held, without copying. */

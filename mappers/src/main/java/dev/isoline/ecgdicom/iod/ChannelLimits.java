@@ -1,0 +1,54 @@
+package dev.isoline.ecgdicom.iod;
+
+import dev.isoline.dicom.DataSet;
+import dev.isoline.dicom.Tag;
+import dev.isoline.order.Problem;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What hangs together in an item of Channel Definition Sequence, PS3.3 C.10.9 and A.34.5.4. */
+final class ChannelLimits {
+
+    private static final List<Integer> CALIBRATION =
+            List.of(
+                    Tag.ChannelSensitivity,
+                    Tag.ChannelSensitivityUnitsSequence,
+                    Tag.ChannelSensitivityCorrectionFactor,
+                    Tag.ChannelBaseline);
+
+    private ChannelLimits() {}
+
+    static List<Problem> check(DataSet channel) {
+        var problems = new ArrayList<Problem>();
+        long source =
+                channel.items(Tag.ChannelSourceSequence).stream()
+                        .filter(ChannelLimits::isLead)
+                        .count();
+        if (source != 1) {
+            problems.add(
+                    AmbulatoryEcgLimits.problem(
+                            Tag.ChannelSourceSequence,
+                            "A channel has no lead code of CID 3001 as its source."));
+        }
+        if (channel.hasValue(Tag.ChannelTimeSkew) == channel.hasValue(Tag.ChannelSampleSkew)) {
+            problems.add(
+                    AmbulatoryEcgLimits.problem(
+                            Tag.ChannelSampleSkew,
+                            "A channel has not exactly one of time skew and sample skew."));
+        }
+        long present = CALIBRATION.stream().filter(channel::hasValue).count();
+        if (present != 0 && present != CALIBRATION.size()) {
+            problems.add(
+                    AmbulatoryEcgLimits.problem(
+                            Tag.ChannelSensitivity,
+                            "A channel has not all of sensitivity, units, correction factor and"
+                                    + " baseline."));
+        }
+        return problems;
+    }
+
+    private static boolean isLead(DataSet code) {
+        return AmbulatoryEcgLimits.text(code, Tag.CodingSchemeDesignator).equals("MDC")
+                && AmbulatoryEcgLimits.text(code, Tag.CodeValue).startsWith("2:");
+    }
+}
