@@ -8,6 +8,7 @@ import ca.uhn.hl7v2.model.v251.segment.NK1;
 import dev.isoline.hl7v2fhir.datatype.CeToCodeableConcept;
 import dev.isoline.hl7v2fhir.datatype.CxToIdentifier;
 import dev.isoline.hl7v2fhir.datatype.DrToPeriod;
+import dev.isoline.hl7v2fhir.datatype.LanguageToCodeableConcept;
 import dev.isoline.hl7v2fhir.datatype.Reading;
 import dev.isoline.hl7v2fhir.datatype.StToString;
 import dev.isoline.hl7v2fhir.datatype.TsToDate;
@@ -51,7 +52,7 @@ public final class Nk1ToRelatedPerson {
         person.setPeriod(DrToPeriod.map(nk1.getNk18_StartDate(), nk1.getNk19_EndDate(), in.at("NK1-8")));
         on(nk1.getNk115_AdministrativeSex(), f -> Optional.ofNullable(StToString.map(f)).flatMap(Table0001::toFhir), person::setGender);
         on(nk1.getNk116_DateTimeOfBirth(), f -> TsToDate.map(f, in.at("NK1-16")), person::setBirthDateElement);
-        on(nk1.getNk120_PrimaryLanguage(), CeToCodeableConcept::map, f -> person.addCommunication().setLanguage(f));
+        on(nk1.getNk120_PrimaryLanguage(), f -> LanguageToCodeableConcept.map(f, in.at("NK1-20")), f -> person.addCommunication().setLanguage(f));
         each(nk1.getNk130_ContactPersonSName(), f -> XpnToHumanName.map(f, in.at("NK1-30")), person::addName);
         each(nk1.getNk131_ContactPersonSTelephoneNumber(), f -> XtnToContactPoint.map(f, in.at("NK1-31")), person::addTelecom);
         each(nk1.getNk132_ContactPersonSAddress(), f -> XadToAddress.map(f, in.at("NK1-32")), person::addAddress);

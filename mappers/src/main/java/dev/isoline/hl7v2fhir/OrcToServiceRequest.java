@@ -4,6 +4,7 @@ import static dev.isoline.hl7v2fhir.Fields.on;
 
 import ca.uhn.hl7v2.model.v251.segment.ORC;
 import dev.isoline.hl7v2fhir.datatype.CeToCodeableConcept;
+import dev.isoline.hl7v2fhir.datatype.CweToCodeableConcept;
 import dev.isoline.hl7v2fhir.datatype.EiToIdentifier;
 import dev.isoline.hl7v2fhir.datatype.Reading;
 import dev.isoline.hl7v2fhir.datatype.StToString;
@@ -31,11 +32,11 @@ public final class OrcToServiceRequest {
         // spotless:off
         on(orc.getOrc2_PlacerOrderNumber(), f -> EiToIdentifier.map(f, "PLAC", in.at("ORC-2")), request::addIdentifier);
         on(orc.getOrc3_FillerOrderNumber(), f -> EiToIdentifier.map(f, "FILL", in.at("ORC-3")), request::addIdentifier);
-        on(orc.getOrc4_PlacerGroupNumber(), f -> EiToIdentifier.map(f, "PGN", in.at("ORC-4")), request::setRequisition);
+        on(orc.getOrc4_PlacerGroupNumber(), f -> EiToIdentifier.map(f, null, in.at("ORC-4")), request::setRequisition);
         OrderTiming.map(orc.getOrc7_QuantityTiming(), "ORC-7", request, in);
         on(orc.getOrc9_DateTimeOfTransaction(), f -> TsToDateTime.map(f, in.at("ORC-9")), f -> authored(orc, f, request));
         practitioners.first(orc.getOrc12_OrderingProvider(), "ORC-12").ifPresent(request::setRequester);
-        on(orc.getOrc29_OrderType(), dev.isoline.hl7v2fhir.datatype.CweToCodeableConcept::map, request::addLocationCode);
+        on(orc.getOrc29_OrderType(), CweToCodeableConcept::map, request::addLocationCode);
         // spotless:on
     }
 

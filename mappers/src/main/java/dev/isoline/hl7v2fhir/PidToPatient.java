@@ -8,6 +8,7 @@ import ca.uhn.hl7v2.model.v251.datatype.XTN;
 import ca.uhn.hl7v2.model.v251.segment.PID;
 import dev.isoline.hl7v2fhir.datatype.CeToCodeableConcept;
 import dev.isoline.hl7v2fhir.datatype.DlnToIdentifier;
+import dev.isoline.hl7v2fhir.datatype.LanguageToCodeableConcept;
 import dev.isoline.hl7v2fhir.datatype.Reading;
 import dev.isoline.hl7v2fhir.datatype.StToString;
 import dev.isoline.hl7v2fhir.datatype.TsToDate;
@@ -61,7 +62,7 @@ public final class PidToPatient {
         county(pid, patient);
         each(pid.getPid13_PhoneNumberHome(), f -> telecom(f, ContactPointUse.HOME, in.at("PID-13")), patient::addTelecom);
         each(pid.getPid14_PhoneNumberBusiness(), f -> telecom(f, ContactPointUse.WORK, in.at("PID-14")), patient::addTelecom);
-        on(pid.getPid15_PrimaryLanguage(), CeToCodeableConcept::map, f -> patient.addCommunication().setLanguage(f));
+        on(pid.getPid15_PrimaryLanguage(), f -> LanguageToCodeableConcept.map(f, in.at("PID-15")), f -> patient.addCommunication().setLanguage(f));
         on(pid.getPid16_MaritalStatus(), CeToCodeableConcept::map, f -> patient.setMaritalStatus(marital(f)));
         on(pid.getPid17_Religion(), CeToCodeableConcept::map, f -> patient.addExtension(EXTENSION + "religion", f));
         on(pid.getPid19_SSNNumberPatient(), f -> socialSecurity(StToString.map(f), in), patient::addIdentifier);

@@ -16,8 +16,8 @@ public final class Table0203 {
                     + "QA RI RPH RN RR RRI RRP SID SL SN SP SR SS TAX TN TPR U UPIN USID VN VP "
                     + "VS WC WCN WP XX";
 
-    /** PLAC, FILL, PGN and FGN are codes the published segment maps assign. */
-    private static final Set<String> ASSIGNED = Set.of("PLAC", "FILL", "PGN", "FGN");
+    /** Codes the published segment maps assign beside those of the concept map. */
+    private static final Set<String> ASSIGNED = Set.of("PLAC", "FILL", "SB");
 
     private static final Set<String> TABLE = Set.of(CODES.split(" "));
 

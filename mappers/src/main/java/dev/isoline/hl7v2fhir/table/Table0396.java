@@ -3,6 +3,7 @@ package dev.isoline.hl7v2fhir.table;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /**
  * HL7 table 0396, coding systems, to the system of a FHIR Coding. The published rows name no
@@ -29,6 +30,9 @@ public final class Table0396 {
                     Map.entry("MDC",   "urn:iso:std:iso:11073:10101"));
     // spotless:on
 
+    private static final Pattern HL7_TABLE = Pattern.compile("HL7\\d{4}");
+    private static final Pattern OID = Pattern.compile("\\d+(\\.\\d+)+");
+
     private Table0396() {}
 
     /** A name outside the table becomes a local system of ours. */
@@ -37,10 +41,10 @@ public final class Table0396 {
         if (system != null) {
             return system;
         }
-        if (name.matches("HL7\\d{4}")) {
+        if (HL7_TABLE.matcher(name).matches()) {
             return "http://terminology.hl7.org/CodeSystem/v2-" + name.substring(3);
         }
-        if (name.matches("\\d+(\\.\\d+)+")) {
+        if (OID.matcher(name).matches()) {
             return "urn:oid:" + name;
         }
         return "https://isoline.example/fhir/CodeSystem/"
