@@ -7,7 +7,7 @@ import picocli.CommandLine.Command;
 @Command(
         name = "isoline",
         mixinStandardHelpOptions = true,
-        subcommands = {CheckCommand.class},
+        subcommands = {CheckCommand.class, DemoCommand.class},
         description = "Judges HL7 v2, FHIR and DICOM with reference implementations.")
 public final class ConformanceCli {
 
