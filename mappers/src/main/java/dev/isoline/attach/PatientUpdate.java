@@ -43,12 +43,16 @@ public final class PatientUpdate {
     }
 
     private static void clear(Patient merged, String name) {
-        Property property = merged.getChildByName(name);
-        if (property == null || KEPT.contains(name)) {
-            return;
+        Property property =
+                merged.children().stream()
+                        .filter(p -> p.getName().replace("[x]", "").equals(name.replace("[x]", "")))
+                        .filter(p -> !KEPT.contains(p.getName()))
+                        .findFirst()
+                        .orElse(null);
+        if (property != null) {
+            List<Base> values = List.copyOf(property.getValues());
+            values.forEach(value -> merged.removeChild(property.getName(), value));
         }
-        List<Base> values = List.copyOf(property.getValues());
-        values.forEach(value -> merged.removeChild(name, value));
     }
 
     private static void unite(Patient merged, Identifier told) {

@@ -32,8 +32,10 @@ public final class BusinessIdentifier {
     }
 
     /**
-     * The search that finds the resource at its receiver. One without a business identifier is
-     * given its own id for one, as a URN; a type that has no identifiers is given a tag instead.
+     * The search that finds the resource at its receiver; its own id as a URN, where it carries
+     * that, before the numbers it shares with the order it belongs to. One without a business
+     * identifier is given its own id for one, as a URN; a type that has no identifiers is given a
+     * tag instead.
      */
     static String query(Resource resource, String urn) {
         Property identifier = resource.getNamedProperty("identifier");
@@ -41,7 +43,12 @@ public final class BusinessIdentifier {
             resource.getMeta().addTag(Systems.RESOURCE_TAG, urn, null);
             return "_tag=" + token(Systems.RESOURCE_TAG, urn);
         }
-        Identifier found = find(resource).orElseGet(() -> give(resource, urn));
+        Identifier found =
+                all(resource)
+                        .filter(i -> Systems.URI.equals(i.getSystem()) && urn.equals(i.getValue()))
+                        .findFirst()
+                        .or(() -> find(resource))
+                        .orElseGet(() -> give(resource, urn));
         return "identifier=" + token(found.getSystem(), found.getValue());
     }
 

@@ -1,0 +1,71 @@
+package dev.isoline.ecgfhir;
+
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.analysis.Summary;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The report in sentences; the first says what it is worth. */
+final class Conclusion {
+
+    private static final String CAUTION =
+            "Computed by a program (Isoline %s); preliminary, not confirmed by a clinician."
+                    + " It is no diagnosis: reading the recording and deciding on care belong to"
+                    + " licensed clinicians under the rules in force where they practise.";
+
+    private Conclusion() {}
+
+    static String of(Summary summary, String software) {
+        List<String> sentences = new ArrayList<>();
+        sentences.add(String.format(Locale.ROOT, CAUTION, software));
+        sentences.add(
+                String.format(
+                        Locale.ROOT,
+                        "Recorded %s, of which %s analysable; %d beats.",
+                        hoursAndMinutes(summary.recorded()),
+                        hoursAndMinutes(summary.analysable()),
+                        summary.beats()));
+        summary.rate().ifPresent(rate -> sentences.add(rate(rate)));
+        sentences.add(ectopy(summary));
+        sentences.add(pauses(summary));
+        return String.join(" ", sentences);
+    }
+
+    private static String rate(Summary.Rate rate) {
+        return String.format(
+                Locale.ROOT,
+                "Heart rate mean %d, minimum %d, maximum %d per minute.",
+                Math.round(rate.mean()),
+                Math.round(rate.min()),
+                Math.round(rate.max()));
+    }
+
+    private static String ectopy(Summary summary) {
+        if (summary.classified().isEmpty()) {
+            return "Ectopic beats were not looked for.";
+        }
+        return String.format(
+                Locale.ROOT,
+                "Ectopic beats: %d ventricular, %d supraventricular.",
+                summary.classified().getOrDefault(Beat.Kind.V, 0L),
+                summary.classified().getOrDefault(Beat.Kind.S, 0L));
+    }
+
+    private static String pauses(Summary summary) {
+        double threshold = summary.settings().pause().toMillis() / 1000.0;
+        return summary.pauses().isEmpty()
+                ? String.format(Locale.ROOT, "No pause of %.1f s or more.", threshold)
+                : String.format(
+                        Locale.ROOT,
+                        "Pauses of %.1f s or more: %d.",
+                        threshold,
+                        summary.pauses().size());
+    }
+
+    private static String hoursAndMinutes(Duration duration) {
+        return String.format(
+                Locale.ROOT, "%d h %02d min", duration.toHours(), duration.toMinutesPart());
+    }
+}

@@ -1,0 +1,55 @@
+package dev.isoline.ecgfhir;
+
+import java.time.Duration;
+import java.util.Date;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.CodeableConcept;
+import org.hl7.fhir.r4.model.Coding;
+import org.hl7.fhir.r4.model.Observation;
+import org.hl7.fhir.r4.model.Observation.ObservationStatus;
+import org.hl7.fhir.r4.model.Period;
+import org.hl7.fhir.r4.model.Reference;
+
+/** What all Observations of a report share. */
+final class ObservationFrame {
+
+    private final ReportContext context;
+    private final ReportIds ids;
+    private final Optional<Period> recorded;
+
+    ObservationFrame(ReportContext context, Optional<Period> recorded) {
+        this.context = context;
+        this.ids = new ReportIds(context);
+        this.recorded = recorded;
+    }
+
+    Panel panel(AmbulatoryEcgMetric metric) {
+        return new Panel(observation(metric, metric.code(), recorded));
+    }
+
+    /** Something that happened in the recording; two of a kind do not begin at the same time. */
+    Observation event(AmbulatoryEcgMetric metric, Duration at, Optional<Period> period) {
+        return observation(metric, metric.code() + "@" + at.toNanos(), period);
+    }
+
+    private Observation observation(
+            AmbulatoryEcgMetric metric, String role, Optional<Period> period) {
+        var observation = new Observation();
+        observation.setId(ids.of("Observation", role));
+        observation.addIdentifier(ReportIds.identifier(observation.getId()));
+        observation.addBasedOn(ids.order());
+        observation.setStatus(ObservationStatus.PRELIMINARY);
+        observation.addCategory(
+                new CodeableConcept(
+                        new Coding(
+                                "http://terminology.hl7.org/CodeSystem/observation-category",
+                                "procedure",
+                                "Procedure")));
+        observation.setCode(metric.concept());
+        observation.setSubject(ids.subject());
+        period.ifPresent(observation::setEffective);
+        observation.setIssued(Date.from(context.issued()));
+        observation.setDevice(new Reference("Device/" + ids.software()));
+        return observation;
+    }
+}
