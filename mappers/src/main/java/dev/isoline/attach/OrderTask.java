@@ -1,11 +1,11 @@
 package dev.isoline.attach;
 
 import dev.isoline.fhir.Systems;
+import dev.isoline.fhir.UtcTime;
 import dev.isoline.order.OrderState;
 import dev.isoline.order.Problem;
 import dev.isoline.order.StableId;
 import java.time.Instant;
-import java.util.Date;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.hl7.fhir.r4.model.CodeableConcept;
@@ -41,8 +41,10 @@ public final class OrderTask {
         task.setCode(new CodeableConcept(new Coding(TASK_CODE, "fulfill", null)));
         task.setFocus(new Reference("ServiceRequest/" + orderId));
         task.setFor(order.getSubject().copy());
-        task.setAuthoredOn(order.getAuthoredOn());
-        task.setLastModified(Date.from(at));
+        if (order.hasAuthoredOn()) {
+            task.setAuthoredOnElement(order.getAuthoredOnElement().copy());
+        }
+        task.setLastModifiedElement(UtcTime.dateTime(at));
         if (order.hasRequester()) {
             task.setRequester(order.getRequester().copy());
         }

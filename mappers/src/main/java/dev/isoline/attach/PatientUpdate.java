@@ -55,9 +55,11 @@ public final class PatientUpdate {
         }
     }
 
+    /** One that is known is kept as it is: the message may tell less of it, such as no type. */
     private static void unite(Patient merged, Identifier told) {
-        merged.getIdentifier().removeIf(known -> isSame(known, told));
-        merged.addIdentifier(told.copy());
+        if (merged.getIdentifier().stream().noneMatch(known -> isSame(known, told))) {
+            merged.addIdentifier(told.copy());
+        }
     }
 
     private static boolean isSame(Identifier one, Identifier other) {

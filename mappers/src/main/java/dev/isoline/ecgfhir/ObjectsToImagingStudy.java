@@ -2,9 +2,9 @@ package dev.isoline.ecgfhir;
 
 import dev.isoline.fhir.BusinessIdentifier;
 import dev.isoline.fhir.Systems;
+import dev.isoline.fhir.UtcTime;
 import java.time.Instant;
 import java.util.Comparator;
-import java.util.Date;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -52,7 +52,7 @@ final class ObjectsToImagingStudy {
         study.setStatus(ImagingStudyStatus.AVAILABLE);
         study.addModality(ECG.copy());
         study.setSubject(ids.subject());
-        started(objects).ifPresent(study::setStarted);
+        started(objects).map(UtcTime::dateTime).ifPresent(study::setStartedElement);
         study.addBasedOn(ids.order());
         objects.forEach(object -> addInstance(series(study, object), object));
         study.getSeries().forEach(s -> s.setNumberOfInstances(s.getInstance().size()));
@@ -76,12 +76,11 @@ final class ObjectsToImagingStudy {
                 .setNumber(object.number());
     }
 
-    private static Optional<Date> started(List<WaveformObject> objects) {
+    private static Optional<Instant> started(List<WaveformObject> objects) {
         return objects.stream()
                 .map(WaveformObject::start)
                 .flatMap(Optional::stream)
-                .min(Comparator.<Instant>naturalOrder())
-                .map(Date::from);
+                .min(Comparator.naturalOrder());
     }
 
     private static Identifier uid(String system, String uid) {

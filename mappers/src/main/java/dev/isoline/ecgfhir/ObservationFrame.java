@@ -1,7 +1,7 @@
 package dev.isoline.ecgfhir;
 
+import dev.isoline.fhir.UtcTime;
 import java.time.Duration;
-import java.util.Date;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
@@ -48,7 +48,7 @@ final class ObservationFrame {
         observation.setCode(metric.concept());
         observation.setSubject(ids.subject());
         period.ifPresent(observation::setEffective);
-        observation.setIssued(Date.from(context.issued()));
+        observation.setIssuedElement(UtcTime.instant(context.issued()));
         observation.setDevice(new Reference("Device/" + ids.software()));
         return observation;
     }

@@ -1,6 +1,6 @@
 package dev.isoline.ecgfhir;
 
-import java.util.Date;
+import dev.isoline.fhir.UtcTime;
 import java.util.HexFormat;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Attachment;
@@ -22,7 +22,7 @@ final class RecordingToDocumentReference {
         document.setStatus(DocumentReferenceStatus.CURRENT);
         document.setType(AmbulatoryEcgMetric.RECORDING.concept());
         document.setSubject(ids.subject());
-        document.setDate(Date.from(context.recording().received()));
+        document.setDateElement(UtcTime.instant(context.recording().received()));
         if (!context.recording().equipment().isEmpty()) {
             document.addAuthor(new Reference("Device/" + ids.recorder()));
         }

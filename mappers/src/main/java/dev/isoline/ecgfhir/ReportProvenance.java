@@ -1,6 +1,6 @@
 package dev.isoline.ecgfhir;
 
-import java.util.Date;
+import dev.isoline.fhir.UtcTime;
 import java.util.List;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
@@ -19,7 +19,7 @@ final class ReportProvenance {
         var provenance = new Provenance();
         provenance.setId(ids.of("Provenance", ""));
         made.forEach(resource -> provenance.addTarget(ReportIds.to(resource)));
-        provenance.setRecorded(Date.from(context.issued()));
+        provenance.setRecordedElement(UtcTime.instant(context.issued()));
         provenance
                 .addAgent()
                 .setType(assembler())

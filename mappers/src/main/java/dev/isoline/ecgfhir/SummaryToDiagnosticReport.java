@@ -3,12 +3,13 @@ package dev.isoline.ecgfhir;
 import dev.isoline.ecg.analysis.Summary;
 import dev.isoline.fhir.BusinessIdentifier;
 import dev.isoline.fhir.Systems;
-import java.util.Date;
+import dev.isoline.fhir.UtcTime;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.DiagnosticReport;
 import org.hl7.fhir.r4.model.DiagnosticReport.DiagnosticReportStatus;
+import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Period;
 
 /** The report's frame; its results are references added by {@link ReportBundle}. */
@@ -22,7 +23,7 @@ final class SummaryToDiagnosticReport {
         report.setId(ids.report());
         report.addIdentifier(ReportIds.identifier(report.getId()));
         context.order().getIdentifier().stream()
-                .filter(i -> BusinessIdentifier.hasType(i, "PLAC") || isFiller(i))
+                .filter(i -> isOrderNumber(i))
                 .forEach(i -> report.addIdentifier(i.copy()));
         report.addBasedOn(ids.order());
         report.setStatus(DiagnosticReportStatus.PRELIMINARY);
@@ -31,13 +32,14 @@ final class SummaryToDiagnosticReport {
         report.setCode(study());
         report.setSubject(ids.subject());
         recorded.ifPresent(report::setEffective);
-        report.setIssued(Date.from(context.issued()));
+        report.setIssuedElement(UtcTime.instant(context.issued()));
         report.setConclusion(Conclusion.of(summary, context.software()));
         return report;
     }
 
-    private static boolean isFiller(org.hl7.fhir.r4.model.Identifier identifier) {
-        return BusinessIdentifier.hasType(identifier, "FILL");
+    private static boolean isOrderNumber(Identifier identifier) {
+        return BusinessIdentifier.hasType(identifier, "PLAC")
+                || BusinessIdentifier.hasType(identifier, "FILL");
     }
 
     private static CodeableConcept category(String system, String code) {
