@@ -48,6 +48,29 @@ final class AcknowledgementSegments {
                 .toString();
     }
 
+    /** Ch. 2.15.2. */
+    static String bhs(MessageHeader request, String controlId, Instant at) {
+        return new SegmentText(request.delimiters(), "BHS", 1)
+                .raw(2, request.delimiters().encodingCharacters())
+                .raw(3, orElse(request.field(5), "ISOLINE"))
+                .raw(4, request.field(6))
+                .raw(5, request.field(3))
+                .raw(6, request.field(4))
+                .raw(7, SECONDS.format(at))
+                .text(11, controlId)
+                .raw(12, request.field(11))
+                .toString();
+    }
+
+    /** Ch. 2.15.3; BTS-2 is a comment. */
+    static String bts(MessageHeader request, int count, List<Problem> warnings) {
+        String comment = String.join(" ", warnings.stream().map(Problem::text).toList());
+        return new SegmentText(request.delimiters(), "BTS", 0)
+                .raw(1, String.valueOf(count))
+                .text(2, comment)
+                .toString();
+    }
+
     /** v2.3 knows the message code only; MSH-9.3 came with v2.3.1. */
     private static String[] messageType(MessageHeader request) {
         return Hl7Version.isBefore(request.version(), "2.3.1") || request.triggerEvent().isEmpty()

@@ -1,11 +1,11 @@
 package dev.isoline.hl7v2;
 
-import ca.uhn.hl7v2.parser.DefaultEscaping;
 import ca.uhn.hl7v2.parser.EncodingCharacters;
 import ca.uhn.hl7v2.parser.Escaping;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * Escape sequences, HL7 v2.5.1 ch. 2.7. Formatting ({@code .br}, {@code H}), character set switches
@@ -16,11 +16,17 @@ final class Er7Escaping implements Escaping {
     private static final Pattern KEPT = Pattern.compile("[HN]|\\.[^|^~&]*|[XCMZ][0-9A-Za-z]*");
     private static final Pattern HEX = Pattern.compile("X((?:[0-9A-Fa-f]{2})+)");
 
-    private final Escaping outward = new DefaultEscaping();
-
+    /**
+     * Text knows no formatting of its own: each delimiter is escaped, a line break is {@code .br}.
+     */
     @Override
     public String escape(String text, EncodingCharacters delimiters) {
-        return outward.escape(text, delimiters);
+        var declared =
+                new Delimiters(
+                        delimiters.getFieldSeparator(), delimiters.toString().substring(0, 4));
+        String lineBreak =
+                delimiters.getEscapeCharacter() + ".br" + delimiters.getEscapeCharacter();
+        return text.lines().map(declared::escape).collect(Collectors.joining(lineBreak));
     }
 
     @Override

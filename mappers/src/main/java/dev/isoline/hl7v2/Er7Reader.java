@@ -1,12 +1,7 @@
 package dev.isoline.hl7v2;
 
-import ca.uhn.hl7v2.DefaultHapiContext;
 import ca.uhn.hl7v2.HL7Exception;
-import ca.uhn.hl7v2.HapiContext;
 import ca.uhn.hl7v2.model.Message;
-import ca.uhn.hl7v2.parser.CanonicalModelClassFactory;
-import ca.uhn.hl7v2.parser.PipeParser;
-import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
 import dev.isoline.order.ContentError;
 import dev.isoline.order.Problem;
 import dev.isoline.order.Problem.Kind;
@@ -18,8 +13,6 @@ import java.util.List;
  * really send; what it puts right is in the warnings. Safe for use by several threads.
  */
 public final class Er7Reader {
-
-    private static final PipeParser PARSER = parser();
 
     private Er7Reader() {}
 
@@ -45,11 +38,11 @@ public final class Er7Reader {
 
     private static Message parse(
             List<String> segments, MessageHeader header, SupportedMessage supported) {
-        var message = supported.model().apply(PARSER.getFactory());
+        var message = supported.model().apply(Er7Parser.SHARED.getFactory());
         String text =
                 FourEncodingCharacters.apply(String.join("\r", segments), header.delimiters());
         try {
-            PARSER.parse(message, text);
+            Er7Parser.SHARED.parse(message, text);
         } catch (HL7Exception e) {
             throw refuse(segment(e), "The message could not be parsed.");
         }
@@ -65,15 +58,5 @@ public final class Er7Reader {
 
     private static ContentError refuse(String location, String text) {
         return new ContentError(Problem.error(Kind.SEQUENCE, location, text));
-    }
-
-    private static PipeParser parser() {
-        HapiContext context = new DefaultHapiContext();
-        context.setModelClassFactory(new CanonicalModelClassFactory("2.5.1"));
-        context.setValidationContext(ValidationContextFactory.noValidation());
-        context.getParserConfiguration().setEscaping(new Er7Escaping());
-        context.getParserConfiguration().setDefaultObx2Type("ST");
-        context.getParserConfiguration().setInvalidObx2Type("ST");
-        return context.getPipeParser();
     }
 }

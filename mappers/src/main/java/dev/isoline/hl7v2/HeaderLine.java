@@ -30,21 +30,26 @@ final class HeaderLine {
     }
 
     static MessageHeader read(byte[] raw) {
+        return read(raw, "MSH");
+    }
+
+    /** BHS (ch. 2.15.2) lays its first seven fields out as MSH does. */
+    static MessageHeader read(byte[] raw, String segment) {
         int start = start(raw);
         int end = start;
         while (end < raw.length && !isLineEnd(raw[end])) {
             end++;
         }
         // ISO 8859-1 keeps every byte as one character, so that MSH-18 can be found first
-        var latin = read(new String(raw, start, end - start, StandardCharsets.ISO_8859_1));
+        var latin = read(new String(raw, start, end - start, StandardCharsets.ISO_8859_1), segment);
         var encoding = encoding(latin, raw, start, end);
-        var exact = read(new String(raw, start, end - start, encoding));
+        var exact = read(new String(raw, start, end - start, encoding), segment);
         return new MessageHeader(exact.delimiters(), encoding, exact.fields());
     }
 
-    private static MessageHeader read(String line) {
+    private static MessageHeader read(String line, String segment) {
         return Delimiters.of(line)
-                .filter(d -> line.startsWith("MSH"))
+                .filter(d -> line.startsWith(segment))
                 .map(d -> new MessageHeader(d, StandardCharsets.ISO_8859_1, fields(line, d)))
                 .orElseGet(MessageHeader::unreadable);
     }

@@ -24,11 +24,17 @@ final class Segments {
         for (String line : LINE_END.split(text)) {
             if (isSegment(line, fieldSeparator)) {
                 segments.add(line);
+                refuseControls(segments, line);
             } else if (!line.isBlank()) {
                 throw broken(segments);
             }
         }
         return segments;
+    }
+
+    /** HL7 v2 text holds displayable characters only (ch. 2.7); a tab is tolerated. */
+    private static boolean holdsControl(String line) {
+        return line.chars().anyMatch(c -> c < ' ' && c != '\t' || c == 0x7F);
     }
 
     private static boolean isSegment(String line, char fieldSeparator) {
@@ -37,17 +43,26 @@ final class Segments {
                 && (line.length() == 3 || line.charAt(3) == fieldSeparator);
     }
 
+    private static void refuseControls(List<String> segments, String line) {
+        if (holdsControl(line)) {
+            throw at(segments, name(line) + " holds a control character.");
+        }
+    }
+
     private static ContentError broken(List<String> before) {
         String name = before.isEmpty() ? "MSH" : name(before.get(before.size() - 1));
+        return at(
+                before,
+                "A line after "
+                        + name
+                        + " does not begin with a segment name; a line break inside a field must be"
+                        + " escaped.");
+    }
+
+    private static ContentError at(List<String> before, String text) {
+        String name = before.isEmpty() ? "MSH" : name(before.get(before.size() - 1));
         long sequence = Math.max(1, before.stream().filter(s -> name(s).equals(name)).count());
-        return new ContentError(
-                Problem.error(
-                        Kind.SEQUENCE,
-                        name + "[" + sequence + "]",
-                        "A line after "
-                                + name
-                                + " does not begin with a segment name; a line break inside a field"
-                                + " must be escaped."));
+        return new ContentError(Problem.error(Kind.SEQUENCE, name + "[" + sequence + "]", text));
     }
 
     static void require(List<String> segments, List<String> names) {
