@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
@@ -13,6 +14,7 @@ import java.util.Collection;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,6 +26,8 @@ import org.slf4j.LoggerFactory;
 public final class Credentials {
 
     private static final Logger LOG = LoggerFactory.getLogger(Credentials.class);
+    private static final Set<PosixFilePermission> OWNER_ONLY =
+            PosixFilePermissions.fromString("rw-------");
     private static final int TOKEN_BYTES = 32;
 
     private final Map<String, byte[]> tokens;
@@ -48,8 +52,10 @@ public final class Credentials {
             names.forEach(name -> tokens.computeIfAbsent(name, n -> newToken()));
             if (tokens.size() > before) {
                 write(file, tokens);
-                LOG.info("Credentials of the HTTP APIs are in {}", file.toAbsolutePath());
+            } else {
+                Files.setPosixFilePermissions(file, OWNER_ONLY);
             }
+            LOG.info("Credentials of the HTTP APIs are in {}", file.toAbsolutePath());
             return new Credentials(tokens);
         } catch (IOException e) {
             throw new UncheckedIOException("The credentials file " + file + " cannot be used", e);
@@ -80,8 +86,7 @@ public final class Credentials {
         Files.createDirectories(file.toAbsolutePath().getParent());
         Path fresh = file.resolveSibling(file.getFileName() + ".new");
         Files.deleteIfExists(fresh);
-        var ownerOnly = PosixFilePermissions.fromString("rw-------");
-        Files.createFile(fresh, PosixFilePermissions.asFileAttribute(ownerOnly));
+        Files.createFile(fresh, PosixFilePermissions.asFileAttribute(OWNER_ONLY));
         String lines =
                 tokens.entrySet().stream()
                         .map(e -> e.getKey() + ":" + e.getValue() + "\n")

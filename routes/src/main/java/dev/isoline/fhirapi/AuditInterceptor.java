@@ -73,7 +73,7 @@ public final class AuditInterceptor {
     private static Stream<String> entities(RequestDetails request, BundleEntryComponent entry) {
         return entry.hasResource()
                 ? entities(request, entry.getResource())
-                : Stream.of(entry.getResponse().getLocation());
+                : Stream.of(entry.getResponse().getLocation().replaceFirst("/_history/.*", ""));
     }
 
     private static String reference(IBaseResource resource) {

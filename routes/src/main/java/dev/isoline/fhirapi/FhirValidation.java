@@ -2,13 +2,16 @@ package dev.isoline.fhirapi;
 
 import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
 import ca.uhn.fhir.context.support.IValidationSupport;
+import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
+import com.google.gson.JsonParseException;
 import dev.isoline.resources.FhirJson;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
@@ -39,12 +42,31 @@ public final class FhirValidation {
     public OperationOutcome faults(String body) {
         var quoted = Scrub.of(body);
         var outcome = new OperationOutcome();
-        for (SingleValidationMessage message : validator.validateWithResult(body).getMessages()) {
+        for (SingleValidationMessage message : messages(body)) {
             if (message.getSeverity().ordinal() >= ResultSeverityEnum.ERROR.ordinal()) {
                 issue(outcome, message, quoted);
             }
         }
         return outcome;
+    }
+
+    /** Depending on where a body breaks off, the validator says so or fails. */
+    private List<SingleValidationMessage> messages(String body) {
+        if (body.isBlank()) {
+            return unreadable("The body is empty.");
+        }
+        try {
+            return validator.validateWithResult(body).getMessages();
+        } catch (JsonParseException | DataFormatException e) {
+            return unreadable("The body is not well-formed JSON or XML.");
+        }
+    }
+
+    private static List<SingleValidationMessage> unreadable(String text) {
+        var message = new SingleValidationMessage();
+        message.setSeverity(ResultSeverityEnum.FATAL);
+        message.setMessage(text);
+        return List.of(message);
     }
 
     private static void issue(

@@ -100,8 +100,12 @@ public final class SearchIndex {
                 .findFirst();
     }
 
+    public static boolean has(String type, String name) {
+        return kind(type, name).isPresent();
+    }
+
     /** Names of a type's parameters, for a message that says what is supported. */
-    static String names(String type) {
+    public static String names(String type) {
         return Stream.concat(
                         Stream.of("_id"),
                         PARAMETERS.stream()

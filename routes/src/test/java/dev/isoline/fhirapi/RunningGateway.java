@@ -78,12 +78,12 @@ abstract class RunningGateway {
         var request =
                 HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
                         .method(method, publisher)
-                        .header("Content-Type", "application/fhir+json");
+                        .setHeader("Content-Type", "application/fhir+json");
         if (authorization != null) {
             request.header("Authorization", authorization);
         }
-        if (headers.length > 0) {
-            request.headers(headers);
+        for (int i = 0; i < headers.length; i += 2) {
+            request.setHeader(headers[i], headers[i + 1]);
         }
         try {
             return HTTP.send(request.build(), HttpResponse.BodyHandlers.ofString());
@@ -113,6 +113,10 @@ abstract class RunningGateway {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    static Path ledgerFile() {
+        return DATA.resolve("isoline.db");
     }
 
     private static Path temporaryFolder() {

@@ -162,6 +162,51 @@ class TransactionTest extends RunningGateway {
         assertThat(response.getEntry()).hasSize(100);
     }
 
+    @Test
+    void what_is_not_declared_for_a_type_is_refused_in_a_transaction_too() {
+        var task = new org.hl7.fhir.r4.model.Task();
+        task.setStatus(org.hl7.fhir.r4.model.Task.TaskStatus.REQUESTED);
+        task.setIntent(org.hl7.fhir.r4.model.Task.TaskIntent.ORDER);
+        assertThat(refusal(task, HTTPVerb.POST, "Task"))
+                .isEqualTo("Bundle.entry[0].request.method");
+        var order = Sample.order(Sample.number(), "Patient/nobody");
+        assertThat(refusal(order, HTTPVerb.PUT, "ServiceRequest?identifier=1"))
+                .isEqualTo("Bundle.entry[0].request.method");
+        assertThat(refusal(order, HTTPVerb.DELETE, "ServiceRequest/1"))
+                .isEqualTo("Bundle.entry[0].request.method");
+        assertThat(refusal(Sample.patient("1"), HTTPVerb.POST, "Coverage"))
+                .isEqualTo("Bundle.entry[0].request.url");
+    }
+
+    @Test
+    void a_patient_on_another_server_is_nobody_here() {
+        var order = Sample.order(Sample.number(), "https://harrow-bay.example/fhir/Patient/1");
+        assertThat(refusal(order, HTTPVerb.POST, "ServiceRequest"))
+                .isEqualTo("Bundle.entry[0].resource.subject");
+    }
+
+    @Test
+    void two_entries_about_one_patient_are_refused() {
+        String number = Sample.number();
+        var bundle = new Bundle().setType(Bundle.BundleType.TRANSACTION);
+        String query = "Patient?identifier=" + Sample.MRN + "|" + number;
+        Sample.add(
+                bundle, "urn:uuid:" + Sample.uuid(1), Sample.patient(number), HTTPVerb.PUT, query);
+        Sample.add(
+                bundle, "urn:uuid:" + Sample.uuid(2), Sample.patient(number), HTTPVerb.PUT, query);
+        var response = send("POST", "/fhir", dev.isoline.resources.FhirJson.encode(bundle));
+        assertThat(response.statusCode()).as(response.body()).isEqualTo(400);
+        assertThat(found(number)).isZero();
+    }
+
+    private String refusal(org.hl7.fhir.r4.model.Resource resource, HTTPVerb method, String url) {
+        var bundle = new Bundle().setType(Bundle.BundleType.TRANSACTION);
+        Sample.add(bundle, "urn:uuid:" + Sample.uuid(1), resource, method, url);
+        var response = send("POST", "/fhir", dev.isoline.resources.FhirJson.encode(bundle));
+        assertThat(response.statusCode()).as(response.body()).isEqualTo(422);
+        return outcome(response).getIssueFirstRep().getExpression().get(0).getValue();
+    }
+
     private int found(String number) {
         return client().search()
                 .forResource(Patient.class)
