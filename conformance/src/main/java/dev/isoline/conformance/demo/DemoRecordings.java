@@ -17,7 +17,11 @@ import java.util.Set;
 /** The two recordings of the demo: docs/demo.md. */
 final class DemoRecordings {
 
-    /** 20 min, sinus rhythm of a steady heart, one pause of 2.6 s. */
+    /**
+     * 20 min of sinus rhythm; a supraventricular beat is followed by a pause of 2.6 s. The pause
+     * lies beside an ectopic beat, so it is no normal-to-normal interval, with or without beat
+     * classes.
+     */
     private static final EcgPlan HARROW_BAY =
             new EcgPlan(
                     250,
@@ -26,7 +30,7 @@ final class DemoRecordings {
                     1001,
                     new EcgPlan.Rate(62, 84, 0.03, 0.02),
                     Set.of(),
-                    Set.of(),
+                    Set.of(700),
                     new EcgPlan.Pause(700, 2.6),
                     Noise.AMBULATORY);
 

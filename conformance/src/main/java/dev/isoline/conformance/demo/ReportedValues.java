@@ -47,7 +47,7 @@ record ReportedValues(Map<String, Double> byCode) {
         var values = new HashMap<String, Double>();
         for (String obx : Er7.of(oru).segments("OBX")) {
             String[] fields = obx.split("\\|", -1);
-            if (fields[2].equals("NM") && !fields[5].isEmpty()) {
+            if (fields.length > 5 && fields[2].equals("NM") && !fields[5].isEmpty()) {
                 List<String> code = List.of(fields[3].split("\\^", -1));
                 values.put(code.get(0), Double.valueOf(fields[5]));
                 if (code.size() > 3) {

@@ -52,11 +52,6 @@ public final class FhirJudge {
         return ONE;
     }
 
-    /** Loads what the first validation would load, so that it can be done beside other work. */
-    public void warmUp() {
-        judge("warm-up", "{\"resourceType\":\"Bundle\",\"type\":\"collection\"}");
-    }
-
     /**
      * @param json one resource
      */
