@@ -1,9 +1,6 @@
 package dev.isoline.fhirdicom;
 
 import dev.isoline.ecgdicom.OrderContext;
-import dev.isoline.ecgdicom.OrderContext.Authority;
-import java.net.URLDecoder;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Objects;
 import org.hl7.fhir.r4.model.Identifier;
@@ -12,8 +9,6 @@ import org.hl7.fhir.r4.model.Identifier;
 final class OrderIdentifiers {
 
     private static final String TYPES = "http://terminology.hl7.org/CodeSystem/v2-0203";
-    private static final String OID = "urn:oid:";
-    private static final String LOCAL = "https://isoline.example/fhir/authority/";
 
     private OrderIdentifiers() {}
 
@@ -28,24 +23,10 @@ final class OrderIdentifiers {
     }
 
     private static OrderContext.Identifier map(Identifier identifier) {
-        return new OrderContext.Identifier(identifier.getValue(), authority(identifier));
-    }
-
-    private static Authority authority(Identifier identifier) {
         String system = Objects.requireNonNullElse(identifier.getSystem(), "");
-        String name = identifier.hasAssigner() ? identifier.getAssigner().getDisplay() : null;
-        return authority(system, Objects.requireNonNullElse(name, ""));
-    }
-
-    private static Authority authority(String system, String name) {
-        if (system.startsWith(OID)) {
-            String oid = system.substring(OID.length());
-            return new Authority(name.isEmpty() ? oid : name, oid, "ISO");
-        }
-        if (system.startsWith(LOCAL)) {
-            String local = system.substring(LOCAL.length());
-            return new Authority(URLDecoder.decode(local, StandardCharsets.UTF_8), "", "");
-        }
-        return new Authority(name, system, system.isEmpty() ? "" : "URI");
+        String assigner = identifier.hasAssigner() ? identifier.getAssigner().getDisplay() : null;
+        return new OrderContext.Identifier(
+                identifier.getValue(),
+                Authorities.of(system, Objects.requireNonNullElse(assigner, "")));
     }
 }

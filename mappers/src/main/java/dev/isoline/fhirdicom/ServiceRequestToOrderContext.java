@@ -1,7 +1,9 @@
 package dev.isoline.fhirdicom;
 
 import dev.isoline.ecgdicom.OrderContext;
-import java.time.format.DateTimeFormatter;
+import dev.isoline.fhirdicom.ProcedureCode.Coded;
+import java.util.Objects;
+import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
@@ -18,7 +20,6 @@ public final class ServiceRequestToOrderContext {
 
     private static final String DICOM_UID = "urn:dicom:uid";
     private static final String OID = "urn:oid:";
-    private static final DateTimeFormatter DA = DateTimeFormatter.BASIC_ISO_DATE;
 
     private ServiceRequestToOrderContext() {}
 
@@ -35,8 +36,25 @@ public final class ServiceRequestToOrderContext {
                 OrderIdentifiers.ofType("PLAC", order.getIdentifier()),
                 OrderIdentifiers.ofType("FILL", order.getIdentifier()),
                 accession.value(),
-                CodeableConceptToCode.map(order.getCode()),
+                procedure(order.getCode()),
                 HumanNameToPn.map(requester.getName(), "Practitioner.name"));
+    }
+
+    private static OrderContext.Code procedure(CodeableConcept concept) {
+        var codings =
+                concept.getCoding().stream()
+                        .map(
+                                c ->
+                                        new Coded(
+                                                text(c.getSystem()),
+                                                text(c.getCode()),
+                                                text(c.getDisplay())))
+                        .toList();
+        return ProcedureCode.of(codings, text(concept.getText()));
+    }
+
+    private static String text(String value) {
+        return Objects.requireNonNullElse(value, "");
     }
 
     private static OrderContext.Subject subject(Patient patient) {
@@ -51,7 +69,7 @@ public final class ServiceRequestToOrderContext {
     private static String birthDate(Patient patient) {
         String date = patient.getBirthDateElement().getValueAsString();
         boolean whole = date != null && date.matches("\\d{4}-\\d{2}-\\d{2}");
-        return whole ? java.time.LocalDate.parse(date).format(DA) : "";
+        return whole ? date.replace("-", "") : "";
     }
 
     /** Patient's Sex (0010,0040) has no word for unknown but the empty one. */
