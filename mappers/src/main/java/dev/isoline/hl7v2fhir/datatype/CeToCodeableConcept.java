@@ -4,6 +4,7 @@ import ca.uhn.hl7v2.model.Primitive;
 import ca.uhn.hl7v2.model.v251.datatype.CE;
 import dev.isoline.hl7v2fhir.table.Table0396;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Coding;
 
@@ -12,6 +13,9 @@ import org.hl7.fhir.r4.model.Coding;
  * docs/mappings/ce-to-codeableconcept.md.
  */
 public final class CeToCodeableConcept {
+
+    /** A FHIR code holds single blanks only. */
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
 
     private CeToCodeableConcept() {}
 
@@ -41,7 +45,7 @@ public final class CeToCodeableConcept {
             return null;
         }
         String system = StToString.map(name);
-        Coding coding = concept.addCoding().setCode(value.replaceAll("\\s+", " "));
+        Coding coding = concept.addCoding().setCode(BLANKS.matcher(value).replaceAll(" "));
         if (system != null) {
             coding.setSystem(Table0396.toFhir(system));
         }
