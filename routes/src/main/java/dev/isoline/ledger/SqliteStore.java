@@ -44,6 +44,8 @@ final class SqliteStore {
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         config.setBusyTimeout(BUSY_MILLIS);
+        // Ids come by RETURNING; the driver would otherwise ask for one after each statement.
+        config.setGetGeneratedKeys(false);
         var source = new SQLiteDataSource(config);
         source.setUrl("jdbc:sqlite:" + file);
         return source;
