@@ -25,11 +25,18 @@ public record Acknowledgement(String code, byte[] bytes) {
     public static List<Acknowledgement> answers(
             MessageHeader request, List<Problem> problems, String controlId, Instant at) {
         var answers = new ArrayList<Acknowledgement>();
-        for (String code : AcknowledgementMode.of(request).codes(problems)) {
+        for (String code : codes(request, problems)) {
             String id = answers.isEmpty() ? controlId : controlId + "-2";
             answers.add(of(request, code, problems, id, at));
         }
         return List.copyOf(answers);
+    }
+
+    /** Without a readable MSH the message cannot be for us, whatever else is wrong with it. */
+    private static List<String> codes(MessageHeader request, List<Problem> problems) {
+        return request.isReadable()
+                ? AcknowledgementMode.of(request).codes(problems)
+                : List.of("AR");
     }
 
     /** One answer with the given MSA-1. */

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -60,6 +61,21 @@ class OddMessagesTest {
         var answers = Answers.to(raw);
         assertThat(answers).hasSize(1);
         assertThat(summary(answers.get(0))).isEqualTo(REFUSED.getOrDefault(name, "AA"));
+    }
+
+    /**
+     * batch-count-wrong: two messages and the count flagged; batch-one-bad: 1 and 3 good, 2 not.
+     */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({"batch-count-wrong, AA AA, 1", "batch-one-bad, AA AR AA, 0"})
+    void each_message_of_a_batch_is_answered(String name, String codes, int warnings)
+            throws IOException {
+        Path file = ODD.resolve(name + ".hl7");
+        assumeTrue(Files.isRegularFile(file), "no shared test material at " + ODD);
+        var batch = Batch.of(Files.readAllBytes(file));
+        var answered = batch.messages().stream().map(m -> Answers.to(m).get(0).code()).toList();
+        assertThat(String.join(" ", answered)).isEqualTo(codes);
+        assertThat(batch.warnings()).hasSize(warnings);
     }
 
     private static String summary(Acknowledgement answer) {
