@@ -1,0 +1,116 @@
+package dev.isoline.ecg.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.LongConsumer;
+
+/**
+ * Tells QRS complexes from noise and T waves: threshold between the median heights of the last
+ * eight of each, T wave by slope within 360 ms, search back after 1.5 mean intervals.
+ */
+final class QrsDecision {
+
+    /** Of the way from noise to signal (Hamilton and Tompkins 1986, from memory). */
+    private static final double THRESHOLD = 0.3125;
+
+    private static final double SEARCH_BACK = 0.5;
+
+    /** Mean intervals after which a beat is overdue. */
+    private static final double OVERDUE = 1.5;
+
+    /** Of the slope of the QRS complex before (Pan and Tompkins 1985). */
+    private static final double T_WAVE_SLOPE = 0.5;
+
+    /** Of fall to rise or rise to fall; less is a step of the baseline. */
+    private static final double STEP_BALANCE = 0.15;
+
+    private static final double T_WAVE_SECONDS = 0.36;
+    private static final int MOST_REJECTED = 64;
+
+    private final double hz;
+    private final LongConsumer beats;
+    private final List<Candidate> rejected = new ArrayList<>();
+    private final Median signal;
+    private final Median noise;
+    private final Median interval;
+    private long last = Long.MIN_VALUE / 2;
+    private double lastSlope;
+
+    QrsDecision(double hz, double initialHeight, LongConsumer beats) {
+        this.hz = hz;
+        this.beats = beats;
+        signal = new Median(initialHeight);
+        noise = new Median(0);
+        interval = new Median(hz);
+    }
+
+    void take(Candidate candidate) {
+        searchBack(candidate.sample());
+        if (isQrs(candidate)) {
+            accept(candidate);
+        } else {
+            reject(candidate);
+        }
+    }
+
+    private double threshold() {
+        return noise.value() + THRESHOLD * (signal.value() - noise.value());
+    }
+
+    private boolean isQrs(Candidate c) {
+        return c.height() > threshold() && c.balance() > STEP_BALANCE && !isTWave(c);
+    }
+
+    private boolean isTWave(Candidate c) {
+        return c.sample() - last < T_WAVE_SECONDS * hz && c.slope() < T_WAVE_SLOPE * lastSlope;
+    }
+
+    private void accept(Candidate c) {
+        if (last >= 0) {
+            interval.add(Math.min(c.sample() - last, 3 * hz));
+        }
+        last = c.sample();
+        lastSlope = c.slope();
+        signal.add(c.height());
+        rejected.removeIf(other -> other.sample() <= c.sample());
+        beats.accept(c.sample());
+    }
+
+    private void reject(Candidate c) {
+        noise.add(c.height());
+        if (rejected.size() == MOST_REJECTED) {
+            rejected.remove(0);
+        }
+        rejected.add(c);
+    }
+
+    /** A beat overdue is looked for among what was taken for noise. */
+    void searchBack(long now) {
+        while (last >= 0 && now - last > OVERDUE * interval.mean()) {
+            var best = highestRejected();
+            if (best == null || best.height() < SEARCH_BACK * threshold()) {
+                return;
+            }
+            accept(best);
+        }
+    }
+
+    private Candidate highestRejected() {
+        Candidate best = null;
+        for (var c : rejected) {
+            if (c.sample() - last > T_WAVE_SECONDS * hz
+                    && c.balance() > STEP_BALANCE
+                    && (best == null || c.height() > best.height())) {
+                best = c;
+            }
+        }
+        return best;
+    }
+
+    /** The recording pauses here: no interval reaches across. */
+    void interrupt(long end) {
+        searchBack(end);
+        rejected.clear();
+        last = Long.MIN_VALUE / 2;
+    }
+}

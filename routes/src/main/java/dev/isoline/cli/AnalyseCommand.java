@@ -1,0 +1,119 @@
+package dev.isoline.cli;
+
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.RecordingException;
+import dev.isoline.ecg.RecordingFormats;
+import dev.isoline.ecg.analysis.Analysis;
+import dev.isoline.ecg.analysis.AnalysisSettings;
+import dev.isoline.ecg.analysis.Detection;
+import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.recordings.RecordingPlace;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code analyse}: what the program finds in a recording, for a person or as JSON. */
+@Command(
+        name = "analyse",
+        mixinStandardHelpOptions = true,
+        description = "Summarises a recording: rates, pauses, heart rate variability.")
+public final class AnalyseCommand implements Callable<Integer> {
+
+    private static final int FINE = 0;
+    private static final int INPUT_AT_FAULT = 1;
+    private static final int COMMAND_LINE_AT_FAULT = 2;
+    private static final int ENVIRONMENT_AT_FAULT = 3;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(
+            paramLabel = "RECORDING",
+            description = "EDF file, WFDB header, or a folder or zip archive with one recording.")
+    private Path recording;
+
+    @Option(
+            names = "--beats",
+            paramLabel = "FILE",
+            description = "Writes the beats the program found, one line each: seconds,class.")
+    private Path beats;
+
+    @Option(names = "--json", description = "Prints JSON (docs/analyse-json.md).")
+    private boolean json;
+
+    @Option(
+            names = "--pause",
+            paramLabel = "SECONDS",
+            defaultValue = "2.0",
+            description = "Shortest interval reported as a pause (default ${DEFAULT-VALUE}).")
+    private double pause;
+
+    @Override
+    public Integer call() {
+        if (!(pause > 0 && pause < 3600)) {
+            return fail(
+                    COMMAND_LINE_AT_FAULT, "--pause takes seconds, more than 0 and under 3600.");
+        }
+        try {
+            analyse();
+            return FINE;
+        } catch (RecordingException e) {
+            return fail(INPUT_AT_FAULT, e.getMessage());
+        } catch (NoSuchFileException e) {
+            return fail(COMMAND_LINE_AT_FAULT, "There is nothing at " + e.getMessage() + ".");
+        } catch (IOException e) {
+            return fail(ENVIRONMENT_AT_FAULT, "Reading or writing failed: " + e.getMessage() + ".");
+        }
+    }
+
+    private void analyse() throws IOException {
+        try (var opened = RecordingFormats.open(RecordingPlace.files(recording))) {
+            var detection = Detection.in(opened);
+            var summary = Analysis.summarise(opened, detection, settings());
+            if (beats != null) {
+                write(detection.beats(), summary.hz());
+            }
+            print(summary);
+        }
+    }
+
+    private AnalysisSettings settings() {
+        return new AnalysisSettings(
+                Duration.ofNanos(Math.round(pause * 1e9)), AnalysisSettings.DEFAULT.rateBeats());
+    }
+
+    private void write(List<Beat> found, double hz) throws IOException {
+        try (var out = new PrintWriter(Files.newBufferedWriter(beats))) {
+            for (var beat : found) {
+                var kind = beat.kind() == Beat.Kind.UNCLASSIFIED ? "" : beat.kind().name();
+                out.print(String.format(Locale.ROOT, "%.6f,%s%n", beat.sample() / hz, kind));
+            }
+            if (out.checkError()) {
+                throw new IOException("the beats could not be written");
+            }
+        }
+    }
+
+    private void print(Summary summary) {
+        var out = spec.commandLine().getOut();
+        out.print(json ? SummaryJson.of(summary) : SummaryText.of(summary));
+        out.flush();
+    }
+
+    private int fail(int exitCode, String sentence) {
+        var err = spec.commandLine().getErr();
+        err.println(sentence);
+        err.flush();
+        return exitCode;
+    }
+}
