@@ -75,6 +75,11 @@ final class ArchivedObjects {
                 "%s: pydicom reads %d channels x %d samples, all as synthesised",
                 recording.order(), waveform.channels(), waveform.samples());
         story.expect(
+                waveform.groups() == 1,
+                "the DICOM object of %s has %d multiplex groups (PS3.3 A.34.5.4.2: one)",
+                recording.order(),
+                waveform.groups());
+        story.expect(
                 waveform.hz() == recording.plan().hz(),
                 "the DICOM object of %s has %s Hz",
                 recording.order(),

@@ -3,9 +3,10 @@ package dev.isoline.conformance.validator;
 /**
  * What pydicom reads in a DICOM waveform object.
  *
+ * @param groups multiplex groups; the rest describes the first
  * @param samples per channel
  * @param microvoltsOff largest distance of a calibrated sample from the expected calibration
  * @param stored samples as stored, channels interleaved, 16-bit little endian
  */
 public record Waveform(
-        int channels, long samples, double hz, double microvoltsOff, byte[] stored) {}
+        int groups, int channels, long samples, double hz, double microvoltsOff, byte[] stored) {}

@@ -83,6 +83,7 @@ public final class WaveformReader {
 
     private static Waveform waveform(JsonNode about, Path raw) throws IOException {
         return new Waveform(
+                about.get("groups").asInt(),
                 about.get("channels").asInt(),
                 about.get("samples").asLong(),
                 about.get("hz").asDouble(),

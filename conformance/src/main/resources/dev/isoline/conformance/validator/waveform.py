@@ -1,6 +1,6 @@
 """Reads a DICOM waveform with pydicom: IN.dcm OUT.raw OUT.json MICROVOLTS_PER_UNIT
 
-OUT.raw gets the stored samples (channels interleaved, 16-bit little endian); OUT.json what the object says of them, with the
+Every multiplex group has to be readable. OUT.raw gets the stored samples of the first (channels interleaved, 16-bit little endian); OUT.json what the object says of them, with the
 largest distance in microvolts between a sample as pydicom calibrates it and sample x MICROVOLTS_PER_UNIT.
 """
 import json
@@ -13,8 +13,10 @@ from pydicom.waveforms import multiplex_array
 source, raw, about, unit = sys.argv[1:]
 dataset = pydicom.dcmread(source)
 groups = dataset.get("WaveformSequence", [])
-if len(groups) != 1:
-    sys.exit("%d multiplex groups instead of one" % len(groups))
+if not groups:
+    sys.exit("no multiplex group")
+for number in range(len(groups)):
+    multiplex_array(dataset, number, as_raw=False)
 group = groups[0]
 stored = multiplex_array(dataset, 0, as_raw=True)
 calibrated = multiplex_array(dataset, 0, as_raw=False)
@@ -31,6 +33,7 @@ stored.astype("<i2").tofile(raw)
 with open(about, "w") as out:
     json.dump(
         {
+            "groups": len(groups),
             "channels": int(stored.shape[1]),
             "samples": int(stored.shape[0]),
             "hz": float(group.SamplingFrequency),

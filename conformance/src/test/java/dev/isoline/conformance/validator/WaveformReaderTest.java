@@ -17,6 +17,7 @@ class WaveformReaderTest {
         // two channels, samples 1 -2 / 3 -4 / 300 -400, 5 uV a unit (PS3.3 C.10.9)
         IndependentReader.run("write_ecg.py", dcm);
         Waveform waveform = new WaveformReader().read(dcm, 5);
+        assertThat(waveform.groups()).isEqualTo(1);
         assertThat(waveform.channels()).isEqualTo(2);
         assertThat(waveform.samples()).isEqualTo(3);
         assertThat(waveform.hz()).isEqualTo(250);
