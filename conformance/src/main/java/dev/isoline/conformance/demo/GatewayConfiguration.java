@@ -18,7 +18,7 @@ record GatewayConfiguration(
             isoline:
               data: "%s"
               mllp: { host: 127.0.0.1, port: %d }
-              recordings: { watch: "%s", pause: 500ms }
+              recordings: { watch: "%s", sweep: 500ms }
               delivery: { firstRetry: 200ms }
               clients: [recorder-station]
               senders:

@@ -11,7 +11,8 @@ import java.util.List;
 /**
  * Segments and fields that the HL7 data base marks as required (HAPI's structure classes are
  * generated from it) and a message leaves out. A required part of an optional group counts only
- * where the group is there.
+ * where the group is there; of segments to choose from, such as OBR and RXO in ORM^O01, none is
+ * required by itself.
  */
 final class RequiredParts {
 
@@ -39,7 +40,7 @@ final class RequiredParts {
                 visit(part);
             }
         }
-        if (!present && group.isRequired(name)) {
+        if (!present && group.isRequired(name) && !group.isChoiceElement(name)) {
             findings.add(Finding.error(name, "required in " + group.getName() + " but missing"));
         }
     }
