@@ -2,6 +2,7 @@ package dev.isoline.app;
 
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.LedgerFactory;
+import dev.isoline.settings.IsolineProperties;
 import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
@@ -19,7 +20,7 @@ import org.springframework.context.annotation.Bean;
             FlywayAutoConfiguration.class,
             UserDetailsServiceAutoConfiguration.class
         })
-@ConfigurationPropertiesScan
+@ConfigurationPropertiesScan("dev.isoline.settings")
 public class IsolineApplication {
 
     public static void main(String[] arguments) {

@@ -1,5 +1,6 @@
 package dev.isoline.app;
 
+import dev.isoline.settings.IsolineProperties;
 import java.util.ArrayList;
 import java.util.List;
 import org.springframework.context.annotation.Bean;

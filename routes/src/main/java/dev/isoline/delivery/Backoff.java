@@ -1,6 +1,6 @@
 package dev.isoline.delivery;
 
-import dev.isoline.app.IsolineProperties.DeliverySettings;
+import dev.isoline.settings.IsolineProperties.DeliverySettings;
 import java.time.Duration;
 
 /**

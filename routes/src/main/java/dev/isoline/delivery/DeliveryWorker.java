@@ -1,8 +1,8 @@
 package dev.isoline.delivery;
 
-import dev.isoline.app.IsolineProperties.DeliverySettings;
 import dev.isoline.ledger.DeliveryTable.DeliveryRow;
 import dev.isoline.ledger.Ledger;
+import dev.isoline.settings.IsolineProperties.DeliverySettings;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;

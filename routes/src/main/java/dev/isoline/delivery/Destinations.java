@@ -1,6 +1,6 @@
 package dev.isoline.delivery;
 
-import dev.isoline.app.IsolineProperties;
+import dev.isoline.settings.IsolineProperties;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Duration;

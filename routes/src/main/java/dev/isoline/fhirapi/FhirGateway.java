@@ -1,11 +1,12 @@
 package dev.isoline.fhirapi;
 
 import ca.uhn.fhir.rest.api.server.RequestDetails;
-import dev.isoline.app.IsolineProperties;
 import dev.isoline.intake.Intake;
 import dev.isoline.intake.Source;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.Tables;
+import dev.isoline.settings.IsolineProperties;
+import dev.isoline.settings.Senders;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.CompletionException;
@@ -15,9 +16,6 @@ import org.springframework.stereotype.Component;
 /** Between the providers, which speak REST, and the ledger, which keeps what they are told. */
 @Component
 public final class FhirGateway {
-
-    /** Sender of what comes with a credential that is not a configured sender's. */
-    private static final String DEFAULT_SENDER = "default";
 
     private final Ledger ledger;
     private final ResourceWrites writes;
@@ -56,7 +54,8 @@ public final class FhirGateway {
 
     private Source source(RequestDetails request) {
         String actor = FhirRequest.actor(request);
-        String sender = properties.senders().containsKey(actor) ? actor : DEFAULT_SENDER;
+        boolean named = properties.senders().containsKey(actor) || actor.equals(Senders.OPERATOR);
+        String sender = named ? actor : Senders.DEFAULT;
         return new Source("fhir", sender, FhirRequest.messageId(request), clock.instant());
     }
 

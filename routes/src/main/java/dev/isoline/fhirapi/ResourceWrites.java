@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Resource;
 
 /** Creates and updates, one or many, within one unit of work: all of it or nothing. */
@@ -39,7 +40,9 @@ final class ResourceWrites {
             }
         }
         List<OrderOutcome> orders =
-                resources.isEmpty() ? List.of() : intake.resources(tables, source, resources);
+                resources.isEmpty()
+                        ? List.of()
+                        : intake.resources(tables, source, resources, claimed(entries, targets));
         return written(tables, targets, orders);
     }
 
@@ -77,6 +80,20 @@ final class ResourceWrites {
             }
         }
         return references;
+    }
+
+    /** What the request says of patients it found by a conditional create. */
+    private static List<Patient> claimed(List<WriteEntry> entries, List<Target> targets) {
+        var claimed = new ArrayList<Patient>();
+        for (int i = 0; i < entries.size(); i++) {
+            if (targets.get(i).action() == Target.Action.KEEP
+                    && entries.get(i).resource() instanceof Patient patient) {
+                Patient found = patient.copy();
+                found.setId(targets.get(i).reference());
+                claimed.add(found);
+            }
+        }
+        return claimed;
     }
 
     private static Resource toStore(

@@ -3,6 +3,7 @@ package dev.isoline.intake;
 import dev.isoline.hl7v2fhir.MappedMessage;
 import dev.isoline.ledger.Tables;
 import java.util.List;
+import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Resource;
 
 /**
@@ -18,6 +19,9 @@ public interface Intake {
      * Stores resources of one FHIR request and moves every order they touch.
      *
      * @param resources with server ids and relative references, as they shall be stored
+     * @param claimed patients a conditional create found here, under the id it found: what the
+     *     request says about them is compared, not stored
      */
-    List<OrderOutcome> resources(Tables tables, Source source, List<Resource> resources);
+    List<OrderOutcome> resources(
+            Tables tables, Source source, List<Resource> resources, List<Patient> claimed);
 }

@@ -33,7 +33,53 @@ public final class OrderTable {
             OrderState state,
             List<Problem> reasons,
             Instant dueAt,
-            Instant updatedAt) {}
+            Instant updatedAt) {
+
+        public OrderRow with(OrderState state, Instant at) {
+            return new OrderRow(
+                    id,
+                    sender,
+                    placerSystem,
+                    placer,
+                    filler,
+                    accession,
+                    patientId,
+                    state,
+                    reasons,
+                    dueAt,
+                    at);
+        }
+
+        public OrderRow with(List<Problem> reasons) {
+            return new OrderRow(
+                    id,
+                    sender,
+                    placerSystem,
+                    placer,
+                    filler,
+                    accession,
+                    patientId,
+                    state,
+                    reasons,
+                    dueAt,
+                    updatedAt);
+        }
+
+        public OrderRow due(Instant dueAt) {
+            return new OrderRow(
+                    id,
+                    sender,
+                    placerSystem,
+                    placer,
+                    filler,
+                    accession,
+                    patientId,
+                    state,
+                    reasons,
+                    dueAt,
+                    updatedAt);
+        }
+    }
 
     private static final String SELECT =
             "SELECT id, sender, placer_system, placer, filler, accession, patient_id, state,"

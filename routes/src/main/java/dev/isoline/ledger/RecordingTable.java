@@ -34,7 +34,12 @@ public final class RecordingTable {
             String sender,
             State state,
             String problem,
-            Instant receivedAt) {}
+            Instant receivedAt) {
+
+        public RecordingRow with(State state, String problem) {
+            return new RecordingRow(id, sha256, orderId, path, sender, state, problem, receivedAt);
+        }
+    }
 
     private static final String SELECT =
             "SELECT id, sha256, order_id, path, sender, state, problem, received_at"

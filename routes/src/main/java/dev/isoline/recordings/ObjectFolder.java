@@ -50,8 +50,9 @@ public record ObjectFolder(Path folder) implements ObjectSink {
 
         @Override
         public void complete() throws IOException {
+            channel.force(true);
             channel.close();
-            Files.move(part, whole, StandardCopyOption.REPLACE_EXISTING);
+            Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
         }
 
         @Override

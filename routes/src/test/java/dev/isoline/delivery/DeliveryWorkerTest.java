@@ -3,7 +3,6 @@ package dev.isoline.delivery;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
-import dev.isoline.app.IsolineProperties.DeliverySettings;
 import dev.isoline.delivery.FhirPartner.Answer;
 import dev.isoline.ledger.DeliveryTable.DeliveryRow;
 import dev.isoline.ledger.DeliveryTable.NewDelivery;
@@ -11,6 +10,7 @@ import dev.isoline.ledger.DeliveryTable.State;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.LedgerFactory;
 import dev.isoline.ledger.TimelineTable.Entry;
+import dev.isoline.settings.IsolineProperties.DeliverySettings;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;

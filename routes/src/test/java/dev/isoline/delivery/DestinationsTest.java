@@ -3,7 +3,7 @@ package dev.isoline.delivery;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import dev.isoline.app.IsolineProperties;
+import dev.isoline.settings.IsolineProperties;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

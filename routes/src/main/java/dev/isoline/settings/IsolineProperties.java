@@ -1,4 +1,4 @@
-package dev.isoline.app;
+package dev.isoline.settings;
 
 import java.nio.file.Path;
 import java.time.Duration;
@@ -45,6 +45,7 @@ public record IsolineProperties(
      */
     public record Recordings(
             Path watch,
+            @DefaultValue("1s") Duration sweep,
             @DefaultValue("2s") Duration pause,
             @DefaultValue("24h") Duration reportDue) {}
 

@@ -1,0 +1,29 @@
+package dev.isoline.app;
+
+import dev.isoline.delivery.DeliveryWorker;
+import dev.isoline.delivery.Destinations;
+import dev.isoline.ecg.analysis.AnalysisSettings;
+import dev.isoline.ledger.Ledger;
+import dev.isoline.settings.IsolineProperties;
+import java.time.Clock;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.scheduling.annotation.EnableScheduling;
+
+/** The parts that are not components of their own. */
+@Configuration
+@EnableScheduling
+class GatewayConfiguration {
+
+    @Bean(initMethod = "start", destroyMethod = "close")
+    DeliveryWorker deliveryWorker(Ledger ledger, IsolineProperties properties, Clock clock) {
+        return new DeliveryWorker(
+                ledger, Destinations.of(properties), properties.delivery(), clock);
+    }
+
+    @Bean
+    AnalysisSettings analysisSettings(IsolineProperties properties) {
+        return new AnalysisSettings(
+                properties.recordings().pause(), AnalysisSettings.DEFAULT.rateBeats());
+    }
+}

@@ -1,0 +1,53 @@
+package dev.isoline.cli;
+
+import dev.isoline.app.IsolineApplication;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code serve}: runs the gateway until it is told to stop. */
+@Command(
+        name = "serve",
+        mixinStandardHelpOptions = true,
+        description = "Runs the gateway; docs/configuration.md describes the file.")
+final class ServeCommand implements Callable<Integer> {
+
+    /** Not an exit code: the server's threads keep the process alive. */
+    static final int SERVING = -1;
+
+    @Option(names = "--config", paramLabel = "FILE", description = "YAML configuration file.")
+    private Path config;
+
+    @Override
+    public Integer call() {
+        if (config != null && !Files.isReadable(config)) {
+            System.err.println("isoline: the configuration file cannot be read: " + config);
+            return 2;
+        }
+        try {
+            new SpringApplicationBuilder(IsolineApplication.class).properties(settings()).run();
+            return SERVING;
+        } catch (RuntimeException e) {
+            System.err.println("isoline: the gateway could not start: " + reason(e));
+            return 3;
+        }
+    }
+
+    private String settings() {
+        return config == null
+                ? "spring.config.additional-location="
+                : "spring.config.additional-location=" + config.toAbsolutePath().toUri();
+    }
+
+    /** The innermost message says which setting or port is at fault. */
+    private static String reason(Throwable fault) {
+        Throwable cause = fault;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        return cause.getMessage();
+    }
+}

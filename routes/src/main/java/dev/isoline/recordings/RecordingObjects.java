@@ -1,0 +1,71 @@
+package dev.isoline.recordings;
+
+import dev.isoline.ecg.Recording;
+import dev.isoline.ecgdicom.RecordingContext;
+import dev.isoline.ecgdicom.WrittenObject;
+import dev.isoline.ecgdicom.iod.AmbulatoryEcgIod;
+import dev.isoline.ecgfhir.WaveformObject;
+import dev.isoline.fhirdicom.ServiceRequestToOrderContext;
+import dev.isoline.ledger.RecordingTable.RecordingRow;
+import dev.isoline.resources.OrderResources;
+import java.io.IOException;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import org.hl7.fhir.r4.model.Practitioner;
+
+/** The DICOM objects of one recording, as files of the data folder. */
+final class RecordingObjects {
+
+    /**
+     * @param paths relative to the data folder, in the order of {@code waveforms}
+     */
+    record Written(List<WaveformObject> waveforms, List<String> paths) {}
+
+    private final RecordingStore store;
+    private final RecordingRow row;
+    private final ZoneId zone;
+
+    RecordingObjects(RecordingStore store, RecordingRow row, ZoneId zone) {
+        this.store = store;
+        this.row = row;
+        this.zone = zone;
+    }
+
+    /**
+     * @param requester who placed the order, or null
+     */
+    Written write(OrderResources order, Practitioner requester) throws IOException {
+        String folder = "objects/" + order.row().id();
+        var sink = new ObjectFolder(store.resolve(folder));
+        try (Recording recording = StoredRecording.open(store.resolve(row.path()))) {
+            List<WrittenObject> written =
+                    AmbulatoryEcgIod.write(
+                            recording,
+                            ServiceRequestToOrderContext.map(
+                                    order.serviceRequest(), order.patient(), requester),
+                            new RecordingContext(row.sha256(), zone, Optional.of(arrival())),
+                            sink);
+            return new Written(
+                    written.stream().map(RecordingObjects::waveform).toList(),
+                    written.stream().map(o -> folder + "/" + o.sopInstanceUid() + ".dcm").toList());
+        }
+    }
+
+    /** Stands in for the start where the recording names none: type 1 in DICOM. */
+    private LocalDateTime arrival() {
+        return LocalDateTime.ofInstant(row.receivedAt(), zone);
+    }
+
+    private static WaveformObject waveform(WrittenObject object) {
+        return new WaveformObject(
+                object.studyInstanceUid(),
+                object.seriesInstanceUid(),
+                object.sopClassUid(),
+                object.sopInstanceUid(),
+                object.number(),
+                Optional.of(object.start().toInstant()),
+                object.samples());
+    }
+}

@@ -1,0 +1,84 @@
+package dev.isoline.recordings;
+
+import dev.isoline.ecg.RecordingException;
+import dev.isoline.ecg.RecordingHeader;
+import dev.isoline.intake.Source;
+import dev.isoline.ledger.Ledger;
+import dev.isoline.ledger.RecordingTable.RecordingRow;
+import dev.isoline.recordings.RecordingRefused.Reason;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.concurrent.CompletionException;
+import org.springframework.stereotype.Component;
+
+/** Takes a recording in: bytes to disk first, then its row and the order's next state at once. */
+@Component
+public class RecordingReception {
+
+    /**
+     * @param isNew false when the same bytes were taken before
+     */
+    public record Received(RecordingRow row, boolean isNew) {}
+
+    private final RecordingStore store;
+    private final Ledger ledger;
+    private final RecordingMatch match;
+
+    public RecordingReception(RecordingStore store, Ledger ledger, RecordingMatch match) {
+        this.store = store;
+        this.ledger = ledger;
+        this.match = match;
+    }
+
+    /**
+     * @param number placer, filler or accession number; empty: the one the file carries
+     * @throws RecordingRefused when it is not taken; its bytes are then not kept
+     */
+    public Received receive(InputStream bytes, String number, Source source) throws IOException {
+        return receive(bytes, number, "", source);
+    }
+
+    /**
+     * @param fallback the order's number when neither {@code number} nor the file tells one
+     */
+    Received receive(InputStream bytes, String number, String fallback, Source source)
+            throws IOException {
+        var kept = store.keep(bytes);
+        var before = ledger.read(tables -> tables.recordings().bySha256(kept.sha256()));
+        if (before.isPresent()) {
+            return new Received(before.get(), false);
+        }
+        try {
+            var header = header(kept);
+            return enter(kept, header, orderNumber(number, header, fallback), source);
+        } catch (RecordingRefused refused) {
+            store.discard(kept);
+            throw refused;
+        }
+    }
+
+    private RecordingHeader header(RecordingStore.Kept kept) throws IOException {
+        try (var recording = StoredRecording.open(store.resolve(kept.path()))) {
+            return recording.header();
+        } catch (RecordingException e) {
+            throw new RecordingRefused(Reason.UNREADABLE, e.getMessage());
+        }
+    }
+
+    private static String orderNumber(String number, RecordingHeader header, String fallback) {
+        if (!number.isEmpty()) {
+            return number;
+        }
+        String named = header.identity().orderNumber();
+        return named.isEmpty() ? fallback : named;
+    }
+
+    private Received enter(
+            RecordingStore.Kept kept, RecordingHeader header, String number, Source source) {
+        try {
+            return ledger.write(tables -> match.enter(tables, kept, header, number, source)).join();
+        } catch (CompletionException e) {
+            throw e.getCause() instanceof RecordingRefused refused ? refused : e;
+        }
+    }
+}

@@ -1,0 +1,82 @@
+package dev.isoline.recordings;
+
+import dev.isoline.settings.IsolineProperties;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/**
+ * Files as they were received, named by their checksum: no patient detail in a name, no file twice.
+ */
+@Component
+public class RecordingStore {
+
+    /**
+     * @param path relative to the data folder
+     */
+    public record Kept(String sha256, long size, String path) {}
+
+    private final Path data;
+
+    public RecordingStore(IsolineProperties properties) {
+        this.data = properties.data();
+    }
+
+    /** Streams the bytes to disk; they are synced and in place when this returns. */
+    public Kept keep(InputStream bytes) throws IOException {
+        Path incoming = Files.createDirectories(data.resolve("recordings/incoming"));
+        Path part = incoming.resolve(UUID.randomUUID() + ".part");
+        try {
+            String sha256 = write(bytes, part);
+            String path = "recordings/" + sha256.substring(0, 2) + "/" + sha256;
+            Path target = data.resolve(path);
+            Files.createDirectories(target.getParent());
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+            return new Kept(sha256, Files.size(target), path);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    public Path resolve(String path) {
+        return data.resolve(path);
+    }
+
+    /** Removes a file that turned out not to be a recording. */
+    public void discard(Kept kept) throws IOException {
+        Files.deleteIfExists(data.resolve(kept.path()));
+    }
+
+    private static String write(InputStream bytes, Path part) throws IOException {
+        var sha256 = digest("SHA-256");
+        try (var file =
+                        FileChannel.open(
+                                part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+                OutputStream out = new DigestOutputStream(Channels.newOutputStream(file), sha256)) {
+            bytes.transferTo(out);
+            out.flush();
+            file.force(true);
+        }
+        return HexFormat.of().formatHex(sha256.digest());
+    }
+
+    static MessageDigest digest(String algorithm) {
+        try {
+            return MessageDigest.getInstance(algorithm);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}
