@@ -80,7 +80,7 @@ class AccessTest extends RunningGateway {
 
         assertThat(response.statusCode()).isEqualTo(201);
         assertThat(outcome(response).getIssueFirstRep().getExpression().get(0).getValue())
-                .isEqualTo("ServiceRequest.insurance");
+                .isEqualTo("Coverage.payor");
         assertThat(outcome(response).getIssueFirstRep().getSeverity().toCode())
                 .isEqualTo("warning");
     }

@@ -10,6 +10,7 @@ import dev.isoline.resources.FhirJson;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
 import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.ContactPoint.ContactPointSystem;
 import org.hl7.fhir.r4.model.Patient;
 import org.junit.jupiter.api.Test;
 
@@ -59,8 +60,8 @@ class PatientApiTest extends RunningGateway {
     @Test
     void conditional_update_creates_and_then_updates() {
         String number = Sample.number();
-        assertThat(updateByIdentifier(number).getResponseStatusCode()).isEqualTo(201);
-        var second = updateByIdentifier(number);
+        assertThat(updateByIdentifier(number, "1").getResponseStatusCode()).isEqualTo(201);
+        var second = updateByIdentifier(number, "2");
         assertThat(second.getResponseStatusCode()).isEqualTo(200);
         assertThat(second.getId().getVersionIdPart()).isEqualTo("2");
         var first =
@@ -74,8 +75,8 @@ class PatientApiTest extends RunningGateway {
     @Test
     void an_update_meant_for_an_older_version_is_412() {
         String number = Sample.number();
-        var id = updateByIdentifier(number).getId();
-        updateByIdentifier(number);
+        var id = updateByIdentifier(number, "1").getId();
+        updateByIdentifier(number, "2");
         var patient = Sample.patient(number);
         patient.setId(id.withVersion("1"));
         assertThatThrownBy(
@@ -160,9 +161,18 @@ class PatientApiTest extends RunningGateway {
                 .execute();
     }
 
-    private MethodOutcome updateByIdentifier(String number) {
+    @Test
+    void an_update_that_changes_nothing_makes_no_version() {
+        String number = Sample.number();
+        updateByIdentifier(number, "1");
+        assertThat(updateByIdentifier(number, "1").getId().getVersionIdPart()).isEqualTo("1");
+    }
+
+    private MethodOutcome updateByIdentifier(String number, String phone) {
+        var patient = Sample.patient(number);
+        patient.addTelecom().setSystem(ContactPointSystem.PHONE).setValue(phone);
         return client().update()
-                .resource(Sample.patient(number))
+                .resource(patient)
                 .conditionalByUrl("Patient?identifier=" + Sample.MRN + "|" + number)
                 .execute();
     }

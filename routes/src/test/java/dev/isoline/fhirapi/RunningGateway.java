@@ -4,7 +4,6 @@ import ca.uhn.fhir.rest.client.api.IGenericClient;
 import ca.uhn.fhir.rest.client.api.ServerValidationModeEnum;
 import ca.uhn.fhir.rest.client.interceptor.BasicAuthInterceptor;
 import dev.isoline.app.IsolineApplication;
-import dev.isoline.intake.Intake;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.resources.FhirJson;
 import java.io.IOException;
@@ -20,11 +19,7 @@ import java.util.Base64;
 import org.hl7.fhir.r4.model.OperationOutcome;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.context.annotation.Bean;
-import org.springframework.context.annotation.Import;
-import org.springframework.context.annotation.Primary;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 
@@ -37,7 +32,6 @@ import org.springframework.test.context.DynamicPropertySource;
             "isoline.clients=recorder-station",
             "isoline.senders.sable-point.destinations="
         })
-@Import(RunningGateway.Storing.class)
 abstract class RunningGateway {
 
     private static final Path DATA = temporaryFolder();
@@ -124,16 +118,6 @@ abstract class RunningGateway {
             return Files.createTempDirectory("isoline-fhir");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
-        }
-    }
-
-    @TestConfiguration
-    static class Storing {
-
-        @Bean
-        @Primary
-        Intake storingIntake() {
-            return new StoringIntake();
         }
     }
 }

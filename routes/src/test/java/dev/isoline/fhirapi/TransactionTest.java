@@ -25,9 +25,7 @@ class TransactionTest extends RunningGateway {
         assertThat(response.getEntry())
                 .extracting(e -> e.getResponse().getStatus())
                 .containsOnly("201 Created");
-        assertThat(response.getEntry())
-                .extracting(e -> e.getResponse().getEtag())
-                .containsOnly("W/\"1\"");
+        assertThat(response.getEntryFirstRep().getResponse().getEtag()).isEqualTo("W/\"1\"");
         String patient = StableId.of("Patient", Sample.MRN, number);
         String orderId = StableId.of("ServiceRequest", Sample.ORDERS, number);
         var order = client().read().resource(ServiceRequest.class).withId(orderId).execute();
@@ -110,8 +108,9 @@ class TransactionTest extends RunningGateway {
         var response = client().transaction().withBundle(bundle).execute();
 
         var outcome = (OperationOutcome) response.getEntry().get(3).getResponse().getOutcome();
-        assertThat(outcome.getIssueFirstRep().getExpression().get(0).getValue())
-                .isEqualTo("ServiceRequest.insurance");
+        assertThat(outcome.getIssue())
+                .extracting(issue -> issue.getExpression().get(0).getValue())
+                .contains("Coverage.class", "ServiceRequest.occurrence");
         assertThat(outcome.getIssueFirstRep().getSeverity())
                 .isEqualTo(OperationOutcome.IssueSeverity.WARNING);
     }
