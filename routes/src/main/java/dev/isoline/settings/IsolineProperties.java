@@ -22,7 +22,7 @@ public record IsolineProperties(
         @DefaultValue DeliverySettings delivery,
         @DefaultValue Sender defaultSender,
         @DefaultValue Map<String, Sender> senders,
-        @DefaultValue List<String> clients,
+        @DefaultValue("recorder-station") List<String> clients,
         @DefaultValue Map<String, Destination> destinations) {
 
     /** Empty url: SQLite in the data folder. */
