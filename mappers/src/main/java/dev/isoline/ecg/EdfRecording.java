@@ -6,6 +6,7 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.ShortBuffer;
 import java.nio.channels.ReadableByteChannel;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -18,18 +19,25 @@ import java.util.Optional;
  */
 public final class EdfRecording implements Recording {
 
-    private static final int BLOCK = 4096;
+    /** Bytes that are read at a time, unless one data record has more. */
+    private static final int WINDOW = 1 << 16;
+
     private static final double LONGEST_SECONDS = 366 * 86_400.0;
 
     private final ReadableByteChannel channel;
     private final EdfHeader edf;
     private final EdfLeads leads;
     private final RecordingHeader header;
-    private final ByteBuffer record;
+    private final int recordBytes;
+    private final ByteBuffer window;
+    private final ShortBuffer stored;
+    private final short[] row;
     private final BigDecimal firstOnset;
     private final long records;
     private long read;
-    private Block pending;
+    private int held;
+    private int used;
+    private long end;
 
     private EdfRecording(ReadableByteChannel channel, long size) throws IOException {
         var notes = new ArrayList<String>();
@@ -37,11 +45,13 @@ public final class EdfRecording implements Recording {
         edf = readHeader(channel);
         leads = new EdfLeads(edf.signals(), notes);
         records = new EdfLength(edf, size).records(notes);
-        record = ByteBuffer.allocate(edf.recordBytes()).order(ByteOrder.LITTLE_ENDIAN);
-        readRecord();
-        firstOnset = edf.isPlus() ? onset() : BigDecimal.ZERO;
+        recordBytes = edf.recordBytes();
+        window = window(recordBytes, Math.max(1, WINDOW / recordBytes));
+        stored = window.asShortBuffer();
+        row = new short[perRecord()];
+        readOn();
+        firstOnset = edf.isPlus() ? onset(0) : BigDecimal.ZERO;
         header = header(notes);
-        pending = decode(0);
     }
 
     /** Opens the named file; the channel is closed again when it is no such recording. */
@@ -53,6 +63,10 @@ public final class EdfRecording implements Recording {
             channel.close();
             throw e;
         }
+    }
+
+    private static ByteBuffer window(int recordBytes, int records) {
+        return ByteBuffer.allocateDirect(recordBytes * records).order(ByteOrder.LITTLE_ENDIAN);
     }
 
     private static EdfHeader readHeader(ReadableByteChannel channel) throws IOException {
@@ -94,22 +108,26 @@ public final class EdfRecording implements Recording {
         return leads.signals().get(0).samples();
     }
 
-    private void readRecord() throws IOException {
-        if (!ChannelBytes.fill(record.clear(), channel)) {
+    /** Fills the window with the next data records, as many as it has room for. */
+    private void readOn() throws IOException {
+        held = (int) Math.min(window.capacity() / recordBytes, records - read);
+        used = 0;
+        if (!ChannelBytes.fill(window.clear().limit(held * recordBytes), channel)) {
             throw EdfLength.missing(
-                    edf.bytes() + records * edf.recordBytes(),
-                    edf.bytes() + read * edf.recordBytes() + record.position());
+                    edf.bytes() + records * recordBytes,
+                    edf.bytes() + read * recordBytes + window.position());
         }
-        read++;
+        read += held;
     }
 
     /** Time-keeping annotation: the first list of the first annotation signal (EDF+, 2.2.4). */
-    private BigDecimal onset() throws RecordingException {
+    private BigDecimal onset(int record) throws RecordingException {
+        int start = record * recordBytes;
         for (var signal : edf.signals()) {
             if (signal.isAnnotations()) {
                 var lists =
                         TimestampedAnnotations.read(
-                                record.slice(2 * signal.offset(), 2 * signal.samples()));
+                                window.slice(start + 2 * signal.offset(), 2 * signal.samples()));
                 if (!lists.isEmpty()) {
                     return lists.get(0).onset();
                 }
@@ -117,20 +135,14 @@ public final class EdfRecording implements Recording {
         }
         if (edf.isDiscontinuous()) {
             throw new RecordingException(
-                    "Data record " + read + " of the EDF+D file gives no time.");
+                    "Data record " + number(record) + " of the EDF+D file gives no time.");
         }
         return BigDecimal.ZERO;
     }
 
-    private Block decode(long first) {
-        var samples = new int[leads.signals().size()][perRecord()];
-        for (int lead = 0; lead < samples.length; lead++) {
-            int at = 2 * leads.signals().get(lead).offset();
-            for (int i = 0; i < samples[lead].length; i++) {
-                samples[lead][i] = record.getShort(at + 2 * i);
-            }
-        }
-        return new Block(first, samples);
+    /** A data record of the window, counted in the file and from 1. */
+    private long number(int record) {
+        return read - held + record + 1;
     }
 
     @Override
@@ -140,46 +152,56 @@ public final class EdfRecording implements Recording {
 
     @Override
     public Optional<Block> next() throws IOException {
-        if (pending == null) {
+        if (used == held && read < records) {
+            readOn();
+        }
+        if (used == held) {
             return Optional.empty();
         }
-        var together = new ArrayList<Block>(List.of(pending));
-        long length = pending.length();
-        pending = following(pending.end());
-        while (pending != null
-                && pending.first() == together.get(together.size() - 1).end()
-                && length + perRecord() <= BLOCK) {
-            together.add(pending);
-            length += perRecord();
-            pending = following(pending.end());
-        }
-        return Optional.of(Block.join(together));
+        int from = used;
+        long first = position(from);
+        do {
+            used++;
+            end = first + (long) (used - from) * perRecord();
+        } while (used < held && position(used) == end);
+        return Optional.of(new Block(first, decode(from, used)));
     }
 
-    private Block following(long end) throws IOException {
-        if (read == records) {
-            return null;
+    private int[][] decode(int from, int to) {
+        var samples = new int[leads.signals().size()][(to - from) * perRecord()];
+        for (int record = from, at = 0; record < to; record++, at += row.length) {
+            for (int lead = 0; lead < samples.length; lead++) {
+                int start = record * recordBytes / 2 + leads.signals().get(lead).offset();
+                stored.get(start, row);
+                for (int i = 0; i < row.length; i++) {
+                    samples[lead][at + i] = row[i];
+                }
+            }
         }
-        readRecord();
-        return decode(edf.isDiscontinuous() ? position(end) : end);
+        return samples;
     }
 
-    private long position(long end) throws RecordingException {
+    /** Where the data record begins; without a time of its own it follows the one before. */
+    private long position(int record) throws RecordingException {
+        if (!edf.isDiscontinuous()) {
+            return end;
+        }
         long position =
-                onset().subtract(firstOnset)
+                onset(record)
+                        .subtract(firstOnset)
                         .multiply(hz())
                         .setScale(0, RoundingMode.HALF_UP)
                         .longValue();
         if (position / hz().doubleValue() > LONGEST_SECONDS) {
             throw new RecordingException(
                     "Data record "
-                            + read
+                            + number(record)
                             + " of the EDF+D file begins more than a year after its start.");
         }
         if (position < end - 1) {
             throw new RecordingException(
                     "Data record "
-                            + read
+                            + number(record)
                             + " of the EDF+D file begins before the one before ends.");
         }
         return Math.max(position, end);

@@ -9,8 +9,12 @@ enum WfdbFormat {
     /** 16-bit two's complement, least significant byte first. */
     FORMAT_16(16, 16) {
         @Override
-        int stored(ByteBuffer bytes, int index) {
-            return bytes.getShort(2 * index);
+        void stored(ByteBuffer bytes, int[] into, int from, int count) {
+            var words = new short[count];
+            bytes.asShortBuffer().get(words);
+            for (int i = 0; i < count; i++) {
+                into[from + i] = words[i];
+            }
         }
 
         @Override
@@ -22,7 +26,13 @@ enum WfdbFormat {
     /** Two 12-bit samples in three bytes; the high halves share the middle byte. */
     FORMAT_212(212, 12) {
         @Override
-        int stored(ByteBuffer bytes, int index) {
+        void stored(ByteBuffer bytes, int[] into, int from, int count) {
+            for (int i = 0; i < count; i++) {
+                into[from + i] = sample(bytes, i);
+            }
+        }
+
+        private static int sample(ByteBuffer bytes, int index) {
             int at = index / 2 * 3;
             int shared = bytes.get(at + 1);
             return index % 2 == 0
@@ -44,8 +54,8 @@ enum WfdbFormat {
         this.bits = bits;
     }
 
-    /** Sample {@code index} of bytes that begin with an even sample, as stored. */
-    abstract int stored(ByteBuffer bytes, int index);
+    /** The first samples of bytes that begin with an even sample, as stored. */
+    abstract void stored(ByteBuffer bytes, int[] into, int from, int count);
 
     /** Bytes that so many samples take. */
     abstract long bytes(long samples);

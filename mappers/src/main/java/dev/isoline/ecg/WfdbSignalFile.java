@@ -21,6 +21,7 @@ final class WfdbSignalFile implements Closeable {
     private final int ahead;
     private final long frames;
     private int[] window = new int[0];
+    private int held;
     private long read;
 
     /**
@@ -56,19 +57,23 @@ final class WfdbSignalFile implements Closeable {
             samples[i] = column(offset, signals.get(i), count);
             offset += signals.get(i).perFrame();
         }
-        int used = Math.min(count * perFrame, window.length);
-        window = Arrays.copyOfRange(window, used, window.length);
+        int used = Math.min(count, held);
+        held -= used;
+        System.arraycopy(window, used * perFrame, window, 0, held * perFrame);
         return samples;
     }
 
     private int[] column(int offset, WfdbSignal signal, int count) {
         var column = new int[count * signal.perFrame()];
-        for (int frame = 0, i = 0; frame < count; frame++) {
-            int at = (frame + signal.skew()) * perFrame + offset;
-            for (int sample = 0; sample < signal.perFrame(); sample++) {
-                column[i++] = at < window.length ? present(window[at + sample]) : Block.MISSING;
+        int there = Math.max(0, Math.min(count, held - signal.skew()));
+        for (int sample = 0; sample < signal.perFrame(); sample++) {
+            int at = signal.skew() * perFrame + offset + sample;
+            for (int i = sample; i < there * signal.perFrame(); i += signal.perFrame()) {
+                column[i] = present(window[at]);
+                at += perFrame;
             }
         }
+        Arrays.fill(column, there * signal.perFrame(), column.length, Block.MISSING);
         return column;
     }
 
@@ -78,10 +83,7 @@ final class WfdbSignalFile implements Closeable {
 
     /** Reads on until the window holds so many frames or the file ends. */
     private void extend(int wanted) throws IOException {
-        int held = window.length / perFrame;
         int more = (int) Math.min(evenly(Math.max(0, wanted - held)), frames - read);
-        int from = window.length;
-        window = Arrays.copyOf(window, from + more * perFrame);
         var bytes =
                 ByteBuffer.allocate((int) format.bytes((long) more * perFrame))
                         .order(ByteOrder.LITTLE_ENDIAN);
@@ -89,9 +91,11 @@ final class WfdbSignalFile implements Closeable {
             throw new RecordingException(
                     "A signal file of the WFDB record ended while it was read.");
         }
-        for (int i = 0; i < more * perFrame; i++) {
-            window[from + i] = format.stored(bytes, i);
+        if (window.length < (held + more) * perFrame) {
+            window = Arrays.copyOf(window, (held + more) * perFrame);
         }
+        format.stored(bytes.flip(), window, held * perFrame, more * perFrame);
+        held += more;
         read += more;
     }
 
