@@ -1,7 +1,12 @@
 # Sourced by isoline and verify: finds JDK 17 or newer and Maven, installs them where it may.
 
-java_major() { # path of a java
-    "$1" -version 2>&1 | sed -n 's/.* version "\([0-9]*\).*/\1/p' | head -n 1
+java_major() { # path of a java; the file beside it says what starting it would say much later
+    release=$(dirname -- "$(dirname -- "$(readlink -f -- "$1")")")/release
+    if [ -r "$release" ]; then
+        sed -n 's/^JAVA_VERSION="\([0-9]*\).*/\1/p' "$release"
+    else
+        "$1" -version 2>&1 | sed -n 's/.* version "\([0-9]*\).*/\1/p' | head -n 1
+    fi
 }
 
 find_java() {
