@@ -1,14 +1,18 @@
 package dev.isoline.recordings;
 
 import dev.isoline.ecg.Recording;
+import dev.isoline.ecg.RecordingException;
 import dev.isoline.intake.Source;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.RecordingTable.RecordingRow;
 import dev.isoline.ledger.RecordingTable.State;
+import dev.isoline.order.ContentError;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.scheduling.annotation.Scheduled;
@@ -24,11 +28,15 @@ public class RecordingWorker {
     private static final int BATCH = 16;
     private static final int HELD = 1_000;
 
+    /** A full disk or a busy store may pass; a recording that always fails must not go round. */
+    private static final int TRIES = 5;
+
     private final Ledger ledger;
     private final RecordingStore store;
     private final RecordingMatch match;
     private final ResultMaker results;
     private final Clock clock;
+    private final Map<String, Integer> failures = new ConcurrentHashMap<>();
 
     public RecordingWorker(
             Ledger ledger,
@@ -44,7 +52,7 @@ public class RecordingWorker {
     }
 
     /** Recordings whose turn it is, oldest first. */
-    @Scheduled(fixedDelay = 500)
+    @Scheduled(fixedDelay = 1_000)
     public void analyse() {
         byState(State.RECEIVED, BATCH).forEach(this::analyse);
     }
@@ -58,13 +66,22 @@ public class RecordingWorker {
     private void analyse(RecordingRow row) {
         try {
             results.make(row);
+            failures.remove(row.id());
             LOG.info("Recording {} analysed", row.id());
-        } catch (IOException e) {
-            LOG.warn("Recording {} cannot be used: {}", row.id(), e.getMessage());
-            results.unusable(row, e.getMessage());
-        } catch (RuntimeException e) {
-            LOG.error("Recording {} could not be analysed; it is tried again", row.id(), e);
+        } catch (RecordingException | ContentError e) {
+            unusable(row, e.getMessage());
+        } catch (IOException | RuntimeException e) {
+            LOG.error("Recording {} could not be analysed", row.id(), e);
+            if (failures.merge(row.id(), 1, Integer::sum) == TRIES) {
+                unusable(row, "The program could not analyse the recording; a person has to look.");
+            }
         }
+    }
+
+    private void unusable(RecordingRow row, String problem) {
+        LOG.warn("Recording {} cannot be used: {}", row.id(), problem);
+        failures.remove(row.id());
+        results.unusable(row, problem);
     }
 
     private void review(RecordingRow row) {
