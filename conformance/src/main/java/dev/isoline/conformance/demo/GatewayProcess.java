@@ -13,7 +13,12 @@ import java.util.concurrent.TimeUnit;
 /** The gateway as a process of its own: {@code isoline serve --config FILE}. */
 final class GatewayProcess implements Closeable {
 
-    private static final Duration START = Duration.ofSeconds(120);
+    /**
+     * Long enough for a machine that is busy with other work; a process that ends is noticed at
+     * once.
+     */
+    private static final Duration START = Duration.ofMinutes(5);
+
     private static final Duration STOP = Duration.ofSeconds(15);
 
     private final Process process;
