@@ -35,6 +35,19 @@ class PatientApiTest extends RunningGateway {
     }
 
     @Test
+    void a_search_posted_as_a_form_finds_only_what_meets_its_conditions() {
+        String number = Sample.number();
+        client().create().resource(Sample.patient(number)).execute();
+        client().create().resource(Sample.patient(Sample.number())).execute();
+        String[] form = {"Content-Type", "application/x-www-form-urlencoded"};
+        String condition = "identifier=" + Sample.MRN + "%7C" + number;
+        assertThat(send("POST", "/fhir/Patient/_search", condition, form).body())
+                .contains("\"total\":1,");
+        assertThat(send("POST", "/fhir/Patient/_search", "name=x", form).statusCode())
+                .isGreaterThanOrEqualTo(400);
+    }
+
+    @Test
     void conditional_create_twice_gives_one_patient() {
         String number = Sample.number();
         assertThat(createIfNew(number).getCreated()).isTrue();
