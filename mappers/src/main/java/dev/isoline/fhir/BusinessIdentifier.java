@@ -19,11 +19,16 @@ public final class BusinessIdentifier {
 
     /** The preferred identifier that has a system and a value; empty when there is none. */
     public static Optional<Identifier> find(Resource resource) {
-        List<Identifier> usable = all(resource).filter(i -> i.hasSystem() && i.hasValue()).toList();
+        List<Identifier> usable = usable(resource);
         return PREFERRED.stream()
                 .flatMap(code -> usable.stream().filter(i -> hasType(i, code)))
                 .findFirst()
                 .or(() -> usable.stream().findFirst());
+    }
+
+    /** Every identifier that has a system and a value. */
+    public static List<Identifier> usable(Resource resource) {
+        return all(resource).filter(i -> i.hasSystem() && i.hasValue()).toList();
     }
 
     /** Whether the identifier is of this type of {@link Systems#IDENTIFIER_TYPE}. */

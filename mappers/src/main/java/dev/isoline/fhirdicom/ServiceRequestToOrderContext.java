@@ -24,7 +24,7 @@ public final class ServiceRequestToOrderContext {
     private ServiceRequestToOrderContext() {}
 
     /**
-     * @param requester of the order; one without a name when it is unknown
+     * @param requester of the order; null when it is unknown
      * @throws dev.isoline.order.ContentError when a name holds what VR PN has no place for
      */
     public static OrderContext map(ServiceRequest order, Patient patient, Practitioner requester) {
@@ -37,7 +37,11 @@ public final class ServiceRequestToOrderContext {
                 OrderIdentifiers.ofType("FILL", order.getIdentifier()),
                 accession.value(),
                 procedure(order.getCode()),
-                HumanNameToPn.map(requester.getName(), "Practitioner.name"));
+                referringPhysician(requester));
+    }
+
+    private static String referringPhysician(Practitioner requester) {
+        return requester == null ? "" : HumanNameToPn.map(requester.getName(), "Practitioner.name");
     }
 
     private static OrderContext.Code procedure(CodeableConcept concept) {

@@ -8,6 +8,7 @@ import ca.uhn.fhir.context.support.IValidationSupport.IssueSeverity;
 import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
+import java.util.List;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.UnknownCodeSystemWarningValidationSupport;
@@ -26,10 +27,15 @@ public final class ReferenceValidator {
 
     /** Codes of LOINC, SNOMED CT, DICOM and our own are not in the R4 packages: warnings. */
     public static void assertValid(Resource resource) {
-        assertThat(VALIDATOR.validateWithResult(resource).getMessages())
-                .filteredOn(m -> m.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
-                .extracting(ReferenceValidator::text)
-                .isEmpty();
+        assertThat(errors(resource)).isEmpty();
+    }
+
+    /** Each error with its place; empty when the resource is valid. */
+    public static List<String> errors(Resource resource) {
+        return VALIDATOR.validateWithResult(resource).getMessages().stream()
+                .filter(m -> m.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
+                .map(ReferenceValidator::text)
+                .toList();
     }
 
     private static String text(SingleValidationMessage message) {

@@ -1,50 +1,25 @@
 package dev.isoline.hl7v2fhir;
 
 import ca.uhn.fhir.context.FhirContext;
-import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
-import ca.uhn.fhir.validation.FhirValidator;
-import ca.uhn.fhir.validation.ResultSeverityEnum;
+import dev.isoline.fhir.ReferenceValidator;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
-import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
-import org.hl7.fhir.common.hapi.validation.support.UnknownCodeSystemWarningValidationSupport;
-import org.hl7.fhir.common.hapi.validation.support.ValidationSupportChain;
-import org.hl7.fhir.common.hapi.validation.validator.FhirInstanceValidator;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.Bundle.BundleType;
 import org.hl7.fhir.r4.model.DomainResource;
 
-/** HAPI's R4 instance validator, one for the test JVM; code systems nobody ships are tolerated. */
+/** Everything a message was mapped to, for the reference validator. */
 final class FhirValidation {
 
     static final FhirContext R4 = FhirContext.forR4Cached();
 
-    private static final FhirValidator VALIDATOR = validator();
-
     private FhirValidation() {}
-
-    private static FhirValidator validator() {
-        var unknown = new UnknownCodeSystemWarningValidationSupport(R4);
-        unknown.setNonExistentCodeSystemSeverity(
-                ca.uhn.fhir.context.support.IValidationSupport.IssueSeverity.WARNING);
-        var chain =
-                new ValidationSupportChain(
-                        new DefaultProfileValidationSupport(R4),
-                        new CommonCodeSystemsTerminologyService(R4),
-                        new InMemoryTerminologyServerValidationSupport(R4),
-                        unknown);
-        return R4.newValidator().registerValidatorModule(new FhirInstanceValidator(chain));
-    }
 
     /** Errors of a bundle of everything mapped; empty when it is valid. */
     static List<String> errors(MappedMessage mapped) {
-        return VALIDATOR.validateWithResult(bundle(mapped)).getMessages().stream()
-                .filter(m -> m.getSeverity().compareTo(ResultSeverityEnum.ERROR) >= 0)
-                .map(m -> m.getLocationString() + ": " + m.getMessage())
-                .toList();
+        return ReferenceValidator.errors(bundle(mapped));
     }
 
     static Bundle bundle(MappedMessage mapped) {

@@ -3,17 +3,21 @@ package dev.isoline.fhirapi;
 import ca.uhn.fhir.rest.server.exceptions.BaseServerResponseException;
 import ca.uhn.fhir.rest.server.exceptions.MethodNotAllowedException;
 import ca.uhn.fhir.rest.server.exceptions.PreconditionFailedException;
+import dev.isoline.fhir.BusinessIdentifier;
 import dev.isoline.ledger.ResourceTable.StoredResource;
 import dev.isoline.ledger.Tables;
 import dev.isoline.order.ContentError;
 import dev.isoline.order.Problem;
 import dev.isoline.order.StableId;
-import dev.isoline.resources.BusinessIdentifier;
 import dev.isoline.resources.SearchCondition;
 import dev.isoline.resources.SearchIndex;
 import java.util.List;
+import java.util.Optional;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.OperationOutcome.IssueType;
+import org.hl7.fhir.r4.model.Patient;
+import org.hl7.fhir.r4.model.Resource;
+import org.hl7.fhir.r4.model.ServiceRequest;
 
 /**
  * The stored resource an entry is about.
@@ -94,14 +98,21 @@ record Target(String type, String id, Action action) {
         }
     }
 
+    /** Recognised by an identifier, whichever protocol it came by, and not taken without one. */
+    private static boolean isRecognised(Resource resource) {
+        return resource instanceof Patient || resource instanceof ServiceRequest;
+    }
+
     private static String newId(WriteEntry entry, String fallback) {
-        return BusinessIdentifier.of(entry.resource())
+        return Optional.of(entry.resource())
+                .filter(Target::isRecognised)
+                .flatMap(BusinessIdentifier::find)
                 .map(i -> StableId.of(entry.type(), i.getSystem(), i.getValue()))
                 .orElseGet(() -> withoutIdentifier(entry, fallback));
     }
 
     private static String withoutIdentifier(WriteEntry entry, String fallback) {
-        if (!BusinessIdentifier.required(entry.type())) {
+        if (!isRecognised(entry.resource())) {
             return fallback;
         }
         throw new ContentError(
@@ -115,7 +126,10 @@ record Target(String type, String id, Action action) {
 
     /** A patient or order is one resource, however often it is sent. */
     private static void identifiersAreFree(Tables tables, WriteEntry entry, Target target) {
-        List<Identifier> identifiers = BusinessIdentifier.all(entry.resource());
+        List<Identifier> identifiers =
+                isRecognised(entry.resource())
+                        ? BusinessIdentifier.usable(entry.resource())
+                        : List.of();
         for (int i = 0; i < identifiers.size() && target.action() != Action.KEEP; i++) {
             for (String holder : holders(tables, target.type(), identifiers.get(i))) {
                 if (target.action() == Action.CREATE || !holder.equals(target.id())) {

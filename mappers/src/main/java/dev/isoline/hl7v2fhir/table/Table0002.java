@@ -1,5 +1,7 @@
 package dev.isoline.hl7v2fhir.table;
 
+import static dev.isoline.hl7v2fhir.table.CodingRows.row;
+
 import java.util.Map;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Coding;
@@ -32,13 +34,6 @@ public final class Table0002 {
 
     /** Empty for a code the published map gives no target. */
     public static Optional<Coding> toFhir(String code) {
-        return Optional.ofNullable(ROWS.get(code)).map(Coding::copy);
-    }
-
-    private static Map.Entry<String, Coding> row(
-            String code, String system, String target, String display) {
-        return Map.entry(
-                code,
-                new Coding("http://terminology.hl7.org/CodeSystem/" + system, target, display));
+        return CodingRows.find(ROWS, code);
     }
 }
