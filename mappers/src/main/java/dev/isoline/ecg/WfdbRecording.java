@@ -113,9 +113,11 @@ public final class WfdbRecording implements Recording {
     private void sum(List<int[]> signals) {
         for (int i = 0; i < sums.length; i++) {
             int missing = wfdb.signals().get(i).format().missing();
+            int sum = sums[i];
             for (int sample : signals.get(i)) {
-                sums[i] += (short) (sample == Block.MISSING ? missing : sample);
+                sum += sample == Block.MISSING ? missing : sample;
             }
+            sums[i] = (short) sum;
         }
         if (at == frames && wfdb.frames() > 0) {
             compareSums();

@@ -64,21 +64,18 @@ final class WfdbSignalFile implements Closeable {
     }
 
     private int[] column(int offset, WfdbSignal signal, int count) {
-        var column = new int[count * signal.perFrame()];
-        int there = Math.max(0, Math.min(count, held - signal.skew()));
-        for (int sample = 0; sample < signal.perFrame(); sample++) {
+        int step = signal.perFrame();
+        int missing = format.missing();
+        var column = new int[count * step];
+        int there = Math.max(0, Math.min(count, held - signal.skew())) * step;
+        for (int sample = 0; sample < step; sample++) {
             int at = signal.skew() * perFrame + offset + sample;
-            for (int i = sample; i < there * signal.perFrame(); i += signal.perFrame()) {
-                column[i] = present(window[at]);
-                at += perFrame;
+            for (int i = sample; i < there; i += step, at += perFrame) {
+                column[i] = window[at] == missing ? Block.MISSING : window[at];
             }
         }
-        Arrays.fill(column, there * signal.perFrame(), column.length, Block.MISSING);
+        Arrays.fill(column, there, column.length, Block.MISSING);
         return column;
-    }
-
-    private int present(int stored) {
-        return stored == format.missing() ? Block.MISSING : stored;
     }
 
     /** Reads on until the window holds so many frames or the file ends. */

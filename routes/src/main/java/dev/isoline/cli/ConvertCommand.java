@@ -16,6 +16,7 @@ import dev.isoline.recordings.ContentDigest;
 import dev.isoline.recordings.ObjectFolder;
 import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
+import java.io.InterruptedIOException;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -24,6 +25,9 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.Future;
+import java.util.concurrent.FutureTask;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -93,13 +97,32 @@ public final class ConvertCommand implements Callable<Integer> {
     }
 
     private List<WrittenObject> convert(ObjectFolder folder) throws IOException {
-        OrderContext context = OrderFile.read(order);
         RecordingFiles files = RecordingPlace.files(recording);
+        Future<String> digest = digest(files);
+        OrderContext context = OrderFile.read(order);
         try (Recording opened = RecordingFormats.open(files)) {
             compare(opened.header().identity(), context.patient());
-            var about =
-                    new RecordingContext(ContentDigest.of(files), zone, Optional.ofNullable(start));
+            var about = new RecordingContext(result(digest), zone, Optional.ofNullable(start));
             return AmbulatoryEcgIod.write(opened, context, about, folder);
+        }
+    }
+
+    /** Runs while order and header are read, for it takes as long as the samples do. */
+    private static Future<String> digest(RecordingFiles files) {
+        var digest = new FutureTask<>(() -> ContentDigest.of(files));
+        var thread = new Thread(digest, "digest");
+        thread.setDaemon(true);
+        thread.start();
+        return digest;
+    }
+
+    private static String result(Future<String> digest) throws IOException {
+        try {
+            return digest.get();
+        } catch (ExecutionException e) {
+            throw e.getCause() instanceof IOException io ? io : new IOException(e.getCause());
+        } catch (InterruptedException e) {
+            throw new InterruptedIOException();
         }
     }
 
