@@ -1,7 +1,9 @@
 package dev.isoline.fhirhl7v2;
 
+import ca.uhn.hl7v2.DefaultHapiContext;
 import ca.uhn.hl7v2.model.DataTypeException;
 import ca.uhn.hl7v2.model.v251.segment.MSH;
+import ca.uhn.hl7v2.parser.Parser;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 
@@ -11,10 +13,14 @@ final class Msh {
     private static final DateTimeFormatter SECONDS =
             DateTimeFormatter.ofPattern("yyyyMMddHHmmssxx").withZone(ZoneOffset.UTC);
 
+    /** A message without one makes its own, with all rules of validation, which takes longer. */
+    private static final Parser SHARED = new DefaultHapiContext().getPipeParser();
+
     private Msh() {}
 
     static void fill(MSH msh, String code, String event, MessageContext context)
             throws DataTypeException {
+        msh.getMessage().setParser(SHARED);
         // spotless:off
         msh.getMsh1_FieldSeparator().setValue("|");
         msh.getMsh2_EncodingCharacters().setValue("^~\\&");

@@ -40,6 +40,8 @@ public class OrderDesk {
 
     /** An event the order refuses leaves it where it is: it was cancelled or ended meanwhile. */
     private void move(Tables tables, Source source, OrderRow row, OrderEvent event) {
-        orders.move(new Known(tables, source.at()), source, row, event);
+        var known = new Known(tables, source.at());
+        orders.move(known, source, row, event);
+        known.store();
     }
 }

@@ -49,13 +49,17 @@ public class OrderIntake implements Intake {
         if (match.contradictions().isEmpty()) {
             orders.reviewHeld(known, source, match.patientId());
         }
+        known.store();
         return outcomes;
     }
 
     @Override
     public List<OrderOutcome> resources(
             Tables tables, Source source, List<Resource> resources, List<Patient> claimed) {
-        return fhir.take(new Known(tables, source.at()), source, resources, claimed);
+        var known = new Known(tables, source.at());
+        var outcomes = fhir.take(known, source, resources, claimed);
+        known.store();
+        return outcomes;
     }
 
     private OrderOutcome order(

@@ -4,11 +4,9 @@ import dev.isoline.attach.Contradictions;
 import dev.isoline.attach.CoverageSnapshot;
 import dev.isoline.attach.PatientUpdate;
 import dev.isoline.hl7v2fhir.PatientRecord;
-import dev.isoline.ledger.ResourceTable.Criterion;
 import dev.isoline.order.ContentError;
 import dev.isoline.order.Problem;
 import dev.isoline.order.Vocabulary;
-import dev.isoline.resources.ResourceStore;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -23,9 +21,6 @@ final class PatientRegistry {
      * @param contradictions why the message must not change what is known; empty when it may
      */
     record Match(String patientId, List<Problem> contradictions) {}
-
-    /** More coverages than anybody has. */
-    private static final int ALL = 100;
 
     private PatientRegistry() {}
 
@@ -55,12 +50,13 @@ final class PatientRegistry {
                 stored.map(s -> PatientUpdate.merge(s, record.patient(), record.cleared()))
                         .orElse(record.patient()));
         record.related().forEach(known::put);
-        CoverageSnapshot.replace(stored(known, patientId), record.coverages()).forEach(known::put);
+        CoverageSnapshot.replace(known.coverages(patientId), record.coverages())
+                .forEach(known::put);
     }
 
     /** Coverages in force, first to pay first. */
     static List<Coverage> coverages(Known known, String patientId) {
-        return CoverageSnapshot.active(stored(known, patientId));
+        return CoverageSnapshot.active(known.coverages(patientId));
     }
 
     /** Makes the record's resources speak of the stored patient. */
@@ -78,11 +74,6 @@ final class PatientRegistry {
         if (!contradictions.isEmpty()) {
             throw new ContentError(contradictions);
         }
-    }
-
-    private static List<Coverage> stored(Known known, String patientId) {
-        var criteria = List.of(new Criterion("beneficiary", "Patient", List.of(patientId)));
-        return ResourceStore.search(known.tables(), Coverage.class, criteria, 0, ALL);
     }
 
     private static List<String> idsOf(Known known, Patient incoming) {

@@ -19,11 +19,17 @@ final class References {
     }
 
     /** Points every reference to one target at another. */
-    static void redirect(Base element, String from, String to) {
+    static void redirect(Resource resource, String from, String to) {
+        if (!from.equals(to)) {
+            redirectIn(resource, from, to);
+        }
+    }
+
+    private static void redirectIn(Base element, String from, String to) {
         if (element instanceof Reference reference && from.equals(reference.getReference())) {
             reference.setReference(to);
         }
-        element.children().forEach(c -> c.getValues().forEach(v -> redirect(v, from, to)));
+        element.children().forEach(c -> c.getValues().forEach(v -> redirectIn(v, from, to)));
     }
 
     /** {@code Type/id} of a resource. */

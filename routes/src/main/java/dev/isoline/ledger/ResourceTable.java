@@ -62,6 +62,15 @@ public final class ResourceTable {
         return new StoredResource(type, id, version, at.truncatedTo(ChronoUnit.MICROS), json);
     }
 
+    /** Number of the newest version, 0 when there is none. */
+    public int newest(String type, String id) {
+        return (int)
+                session.number(
+                        "SELECT COALESCE(MAX(version), 0) FROM resource WHERE type = ? AND id = ?",
+                        type,
+                        id);
+    }
+
     /** The newest version. */
     public Optional<StoredResource> get(String type, String id) {
         return session.first(
@@ -114,13 +123,7 @@ public final class ResourceTable {
 
     /** Takes the newest version out of the searches; its number, or 0 when there is none. */
     private int retire(String type, String id) {
-        int version =
-                (int)
-                        session.number(
-                                "SELECT COALESCE(MAX(version), 0) FROM resource"
-                                        + " WHERE type = ? AND id = ?",
-                                type,
-                                id);
+        int version = newest(type, id);
         if (version > 0) {
             session.update(
                     "UPDATE resource SET latest = 0 WHERE type = ? AND id = ? AND version = ?",

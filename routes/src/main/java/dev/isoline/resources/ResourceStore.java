@@ -23,7 +23,7 @@ public final class ResourceStore {
     public static Resource put(Tables tables, Resource resource, Instant at) {
         String type = resource.fhirType();
         String id = resource.getIdElement().getIdPart();
-        int version = tables.resources().get(type, id).map(r -> r.version() + 1).orElse(1);
+        int version = tables.resources().newest(type, id) + 1;
         Resource stored = resource.copy();
         stored.setId(type + "/" + id);
         stored.getMeta().setVersionId(Integer.toString(version)).setLastUpdated(Date.from(at));
