@@ -25,8 +25,9 @@ import org.hl7.fhir.r4.model.Task;
 final class Interactions {
 
     /** Order, patient and insurance, and what they refer to. */
-    private static final List<Class<? extends Resource>> UPDATE =
+    private static final List<Class<? extends Resource>> WRITE =
             List.of(
+                    ServiceRequest.class,
                     Patient.class,
                     Coverage.class,
                     Organization.class,
@@ -37,13 +38,10 @@ final class Interactions {
                     Encounter.class,
                     Observation.class);
 
-    private static final List<Class<? extends Resource>> CREATE =
-            Stream.concat(Stream.of(ServiceRequest.class), UPDATE.stream()).toList();
-
     /** Made here, or sent by the service that reads the recording. */
     private static final List<Class<? extends Resource>> READ =
             Stream.concat(
-                            CREATE.stream(),
+                            WRITE.stream(),
                             Stream.of(
                                     Task.class,
                                     DiagnosticReport.class,
@@ -67,19 +65,16 @@ final class Interactions {
 
     private Interactions() {}
 
-    static boolean create(Resource resource) {
-        return CREATE.contains(resource.getClass());
-    }
-
-    static boolean update(Resource resource) {
-        return UPDATE.contains(resource.getClass());
+    /** Whether it can be created and updated. */
+    static boolean write(Resource resource) {
+        return WRITE.contains(resource.getClass());
     }
 
     static List<IResourceProvider> providers(FhirGateway gateway) {
         return Stream.of(
                         READ.stream().map(t -> new ReadProvider<>(t, gateway)),
-                        CREATE.stream().map(t -> new CreateProvider<>(t, gateway)),
-                        UPDATE.stream().map(t -> new UpdateProvider<>(t, gateway)),
+                        WRITE.stream().map(t -> new CreateProvider<>(t, gateway)),
+                        WRITE.stream().map(t -> new UpdateProvider<>(t, gateway)),
                         SEARCH_BY_IDENTIFIER.stream().map(t -> new IdentifierSearch<>(t, gateway)),
                         Stream.of(
                                 new PatientSearch(gateway),

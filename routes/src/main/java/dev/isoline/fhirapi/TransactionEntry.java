@@ -37,8 +37,7 @@ final class TransactionEntry {
             BundleEntryRequestComponent request, Resource resource, String path) {
         boolean declared =
                 switch (request.getMethod()) {
-                    case POST -> Interactions.create(resource);
-                    case PUT -> Interactions.update(resource);
+                    case POST, PUT -> Interactions.write(resource);
                     default -> false;
                 };
         if (!declared) {

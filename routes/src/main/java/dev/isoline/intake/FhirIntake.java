@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Coverage;
+import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Resource;
@@ -107,18 +108,35 @@ final class FhirIntake {
         if (order.getStatus() == ServiceRequestStatus.REVOKED) {
             return cancel(known, source, row.get());
         }
-        if (row.get().state() != OrderState.ON_HOLD) {
-            throw new ContentError(changedTooLate());
-        }
-        known.put(order);
-        return orders.review(known, source, row.get(), contradictions);
+        return change(known, source, row.get(), order, contradictions);
     }
 
-    private static Problem changedTooLate() {
-        return Problem.error(
-                Kind.CONFLICT,
-                "ServiceRequest",
-                "The order was passed on and cannot be changed any more; cancel it and place a new one.");
+    /** What an order asks for may change until it is passed on; its state is the gateway's. */
+    private OrderOutcome change(
+            Known known,
+            Source source,
+            OrderRow row,
+            ServiceRequest order,
+            List<Problem> contradictions) {
+        if (row.state() != OrderState.ON_HOLD) {
+            throw refused(
+                    "ServiceRequest",
+                    "The order was passed on and cannot be changed any more; cancel it and place a new one.");
+        }
+        if (!subject(order).equals(row.patientId())) {
+            throw refused("ServiceRequest.subject", "The order is of another patient.");
+        }
+        Identifier placer = PlacedOrders.placer(order);
+        if (!placer.getValue().equals(row.placer())
+                || !placer.getSystem().equals(row.placerSystem())) {
+            throw refused("ServiceRequest.identifier", "The order has another number.");
+        }
+        known.put(PlacedOrders.numbered(order).setStatus(ServiceRequestStatus.ONHOLD));
+        return orders.review(known, source, row, contradictions);
+    }
+
+    private static ContentError refused(String location, String text) {
+        return new ContentError(Problem.error(Kind.CONFLICT, location, text));
     }
 
     private OrderOutcome cancel(Known known, Source source, OrderRow row) {

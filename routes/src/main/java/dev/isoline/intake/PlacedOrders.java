@@ -35,8 +35,8 @@ final class PlacedOrders {
             List<Problem> contradictions) {
         String id = order.getIdElement().getIdPart();
         var numbered = order.copy();
-        String filler = number(numbered, "FILL", FILLER_SYSTEM, OrderNumbers.filler(id));
-        String accession = number(numbered, "ACSN", ACCESSION_SYSTEM, OrderNumbers.accession(id));
+        String filler = filler(numbered, id);
+        String accession = accession(numbered, id);
         known.put(numbered);
         Identifier placer = placer(order);
         var row =
@@ -54,6 +54,23 @@ final class PlacedOrders {
                         known.at());
         known.tables().orders().insert(row);
         return orders.review(known, source, row, contradictions);
+    }
+
+    /** The order with the numbers given here, which its sender need not repeat. */
+    static ServiceRequest numbered(ServiceRequest order) {
+        String id = order.getIdElement().getIdPart();
+        var numbered = order.copy();
+        filler(numbered, id);
+        accession(numbered, id);
+        return numbered;
+    }
+
+    private static String filler(ServiceRequest order, String id) {
+        return number(order, "FILL", FILLER_SYSTEM, OrderNumbers.filler(id));
+    }
+
+    private static String accession(ServiceRequest order, String id) {
+        return number(order, "ACSN", ACCESSION_SYSTEM, OrderNumbers.accession(id));
     }
 
     /** The placer order number; an order without one goes by its id. */

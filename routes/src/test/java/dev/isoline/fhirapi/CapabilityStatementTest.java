@@ -2,6 +2,7 @@ package dev.isoline.fhirapi;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.isoline.order.StableId;
 import dev.isoline.resources.FhirJson;
 import dev.isoline.resources.ResourceStore;
 import java.net.URLEncoder;
@@ -224,7 +225,7 @@ class CapabilityStatementTest extends RunningGateway {
 
     /** The sample as the gateway would have stored it; every type's own id. */
     private String stored(String type) {
-        String id = "sample-" + type + "-" + values.get("patient").substring(0, 8);
+        String id = StableId.of(type, values.get("patient"));
         Resource resource = FhirJson.decode(samples.get(type));
         resource.setId(id);
         return ledger.write(

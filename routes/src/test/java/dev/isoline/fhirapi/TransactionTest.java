@@ -169,7 +169,7 @@ class TransactionTest extends RunningGateway {
         assertThat(refusal(task, HTTPVerb.POST, "Task"))
                 .isEqualTo("Bundle.entry[0].request.method");
         var order = Sample.order(Sample.number(), "Patient/nobody");
-        assertThat(refusal(order, HTTPVerb.PUT, "ServiceRequest?identifier=1"))
+        assertThat(refusal(task, HTTPVerb.PUT, "Task?identifier=1"))
                 .isEqualTo("Bundle.entry[0].request.method");
         assertThat(refusal(order, HTTPVerb.DELETE, "ServiceRequest/1"))
                 .isEqualTo("Bundle.entry[0].request.method");
