@@ -43,7 +43,14 @@ public class RecordingReception {
      */
     Received receive(InputStream bytes, String number, String fallback, Source source)
             throws IOException {
-        var kept = store.keep(bytes);
+        return take(store.stream(bytes), number, fallback, source);
+    }
+
+    /** One at a time: a refused file is removed, and others may be bringing the same bytes. */
+    private synchronized Received take(
+            RecordingStore.Incoming incoming, String number, String fallback, Source source)
+            throws IOException {
+        var kept = store.place(incoming);
         var before = ledger.read(tables -> tables.recordings().bySha256(kept.sha256()));
         if (before.isPresent()) {
             return new Received(before.get(), false);

@@ -28,25 +28,42 @@ public class RecordingStore {
      */
     public record Kept(String sha256, long size, String path) {}
 
+    /** A file whose bytes are on disk but that has no place yet. */
+    record Incoming(Path file, String sha256) {}
+
     private final Path data;
 
     public RecordingStore(IsolineProperties properties) {
         this.data = properties.data();
     }
 
-    /** Streams the bytes to disk; they are synced and in place when this returns. */
-    public Kept keep(InputStream bytes) throws IOException {
+    /** Streams the bytes to disk and syncs them, under a name for the time being. */
+    Incoming stream(InputStream bytes) throws IOException {
         Path incoming = Files.createDirectories(data.resolve("recordings/incoming"));
         Path part = incoming.resolve(UUID.randomUUID() + ".part");
         try {
-            String sha256 = write(bytes, part);
-            String path = "recordings/" + sha256.substring(0, 2) + "/" + sha256;
-            Path target = data.resolve(path);
-            Files.createDirectories(target.getParent());
-            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-            return new Kept(sha256, Files.size(target), path);
-        } finally {
+            return new Incoming(part, write(bytes, part));
+        } catch (IOException | RuntimeException e) {
             Files.deleteIfExists(part);
+            throw e;
+        }
+    }
+
+    /** Gives a file its name for good; it is on disk under it when this returns. */
+    Kept place(Incoming incoming) throws IOException {
+        String sha256 = incoming.sha256();
+        String path = "recordings/" + sha256.substring(0, 2) + "/" + sha256;
+        Path target = data.resolve(path);
+        Files.createDirectories(target.getParent());
+        Files.move(incoming.file(), target, StandardCopyOption.ATOMIC_MOVE);
+        sync(target.getParent());
+        sync(target.getParent().getParent());
+        return new Kept(sha256, Files.size(target), path);
+    }
+
+    private static void sync(Path folder) throws IOException {
+        try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
         }
     }
 
