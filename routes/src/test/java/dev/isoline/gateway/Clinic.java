@@ -30,7 +30,7 @@ record Clinic(String mrn, String placer) {
     static final String MRN_SYSTEM = "urn:oid:2.999.10.1";
     static final String ORDER_SYSTEM = "urn:oid:2.999.10.2";
 
-    private static final String TYPES = "http://terminology.hl7.org/CodeSystem/v2-0203";
+    static final String TYPES = "http://terminology.hl7.org/CodeSystem/v2-0203";
     private static final AtomicInteger NEXT = new AtomicInteger(1000);
 
     static Clinic patient() {

@@ -3,17 +3,10 @@ package dev.isoline.gateway;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.isoline.ledger.DeliveryTable.DeliveryRow;
-import dev.isoline.ledger.OrderTable.OrderRow;
-import dev.isoline.mllp.MllpClient;
 import dev.isoline.order.OrderState;
 import dev.isoline.resources.FhirJson;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.Executors;
-import java.util.stream.IntStream;
 import org.hl7.fhir.r4.model.Bundle;
 import org.hl7.fhir.r4.model.DateType;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
@@ -266,6 +259,38 @@ class OrderJourneyTest extends AssembledGateway {
     }
 
     @Test
+    void a_service_request_on_hold_may_change_but_not_its_state_and_numbers() {
+        transaction(clinic.withoutInsurance());
+        var request = serviceRequest();
+        request.getIdentifier().removeIf(i -> !i.getType().hasCoding(Clinic.TYPES, "PLAC"));
+        request.setPatientInstruction("Keep it dry.").setStatus(ServiceRequestStatus.ACTIVE);
+        assertThat(updated(request)).isEqualTo(200);
+        assertThat(serviceRequest().getPatientInstruction()).isEqualTo("Keep it dry.");
+        assertThat(serviceRequest().getStatus()).isEqualTo(ServiceRequestStatus.ONHOLD);
+        assertThat(serviceRequest().getIdentifier())
+                .extracting(i -> i.getValue())
+                .contains(order(clinic.placer()).filler(), order(clinic.placer()).accession());
+    }
+
+    @Test
+    void a_service_request_on_hold_cannot_become_another_patient_s() {
+        transaction(clinic.withoutInsurance());
+        var other = Clinic.patient();
+        mllp(other.adt());
+        var request = serviceRequest();
+        String patient =
+                search(Patient.class, query(other.mrn())).get(0).getIdElement().getIdPart();
+        request.getSubject().setReference("Patient/" + patient);
+        assertThat(updated(request)).isEqualTo(422);
+        assertThat(serviceRequest().getSubject().getReference()).doesNotContain(patient);
+    }
+
+    private int updated(ServiceRequest request) {
+        String path = "/ServiceRequest/" + request.getIdElement().getIdPart();
+        return fhirAs("sable-point", "PUT", path, request).statusCode();
+    }
+
+    @Test
     void a_placer_order_number_in_use_is_refused_at_orc_2() {
         mllp(clinic.order());
         var answer = mllp(clinic.order().replace("54^Ambulatory ECG", "55^Other"));
@@ -334,50 +359,6 @@ class OrderJourneyTest extends AssembledGateway {
         mllp(clinic.adt());
         assertThat(payloads()).isEqualTo(before);
         assertThat(before).doesNotHaveDuplicates();
-    }
-
-    // Many at once
-
-    @Test
-    void eight_connections_with_the_same_patients_store_every_order_once() throws Exception {
-        var patients = IntStream.range(0, 50).mapToObj(i -> Clinic.patient()).toList();
-        var pool = Executors.newFixedThreadPool(8);
-        try {
-            var senders = new ArrayList<Callable<List<Clinic>>>();
-            for (int c = 0; c < 8; c++) {
-                int offset = c;
-                senders.add(() -> sendOrders(patients, offset));
-            }
-            for (var sent : pool.invokeAll(senders)) {
-                for (Clinic order : sent.get()) {
-                    assertThat(order(order.placer()).state()).isEqualTo(OrderState.READY);
-                }
-            }
-        } finally {
-            pool.shutdownNow();
-        }
-        for (Clinic patient : patients) {
-            var stored = search(Patient.class, query(patient.mrn()));
-            assertThat(stored).hasSize(1);
-            String id = stored.get(0).getIdElement().getIdPart();
-            List<OrderRow> placed = ledger.read(t -> t.orders().byPatient(id));
-            assertThat(placed).extracting(row -> row.placer()).hasSize(32).doesNotHaveDuplicates();
-        }
-    }
-
-    /** 200 orders over one connection; the patients come in another sequence on each. */
-    private static List<Clinic> sendOrders(List<Clinic> patients, int offset) throws Exception {
-        var sent = new ArrayList<Clinic>();
-        try (var client = MllpClient.connect("127.0.0.1", MLLP, Duration.ofSeconds(30))) {
-            for (int i = 0; i < 200; i++) {
-                var order = patients.get((i + 7 * offset) % patients.size()).anotherOrder();
-                byte[] answer = client.send(order.order().getBytes(StandardCharsets.UTF_8));
-                assertThat(Answer.of(new String(answer, StandardCharsets.UTF_8)).code())
-                        .isEqualTo("AA");
-                sent.add(order);
-            }
-        }
-        return sent;
     }
 
     private void isReleased() {

@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.hl7.fhir.r4.model.DiagnosticReport;
@@ -159,6 +160,16 @@ class RecordingJourneyTest extends AssembledGateway {
         refused(recording("?order=none", Edf.of(clinic).bytes()), 404);
         assertThat(kept()).isEqualTo(before);
         assertThat(recording("", Edf.of(clinic).bytes()).statusCode()).isEqualTo(202);
+    }
+
+    @Test
+    void bytes_refused_for_one_number_stay_those_of_a_recording_taken_at_the_same_time() {
+        mllp(clinic.order());
+        byte[] file = Edf.of(clinic).bytes();
+        IntStream.range(0, 8)
+                .parallel()
+                .forEach(i -> recording("?order=" + (i == 3 ? clinic.placer() : "none"), file));
+        await("the result", () -> order(clinic.placer()).state() == OrderState.REVIEW);
     }
 
     @Test
