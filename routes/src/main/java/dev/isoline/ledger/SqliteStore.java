@@ -4,7 +4,9 @@ import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteDataSource;
 
 /** The embedded store: one SQLite file, written ahead and synced at every commit. */
@@ -13,6 +15,10 @@ final class SqliteStore {
     static final String FILE = "isoline.db";
     private static final int READERS = 4;
     private static final int BUSY_MILLIS = 10_000;
+    private static final int CACHE_KIBIBYTES = 64 * 1024;
+
+    /** 16 MB of log. At the default of 1000 pages every group would copy it into the database. */
+    private static final String CHECKPOINT = "PRAGMA wal_autocheckpoint = 4096";
 
     private SqliteStore() {}
 
@@ -44,9 +50,22 @@ final class SqliteStore {
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         config.setBusyTimeout(BUSY_MILLIS);
+        // A group that outgrows the cache is written to disk in pieces, and again at its commit.
+        config.setCacheSize(-CACHE_KIBIBYTES);
         // Ids come by RETURNING; the driver would otherwise ask for one after each statement.
         config.setGetGeneratedKeys(false);
-        var source = new SQLiteDataSource(config);
+        var source =
+                new SQLiteDataSource(config) {
+                    @Override
+                    public SQLiteConnection getConnection(String user, String password)
+                            throws SQLException {
+                        var connection = super.getConnection(user, password);
+                        try (var statement = connection.createStatement()) {
+                            statement.execute(CHECKPOINT);
+                        }
+                        return connection;
+                    }
+                };
         source.setUrl("jdbc:sqlite:" + file);
         return source;
     }

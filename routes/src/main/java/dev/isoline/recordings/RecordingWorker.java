@@ -9,6 +9,7 @@ import dev.isoline.ledger.RecordingTable.State;
 import dev.isoline.order.ContentError;
 import java.io.IOException;
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletionException;
@@ -71,7 +72,12 @@ public class RecordingWorker {
         } catch (RecordingException | ContentError e) {
             unusable(row, e.getMessage());
         } catch (IOException | RuntimeException e) {
-            LOG.error("Recording {} could not be analysed", row.id(), e);
+            // The message of an unforeseen fault may quote a patient, so only its place is logged.
+            LOG.error(
+                    "Recording {} could not be analysed: {} at {}",
+                    row.id(),
+                    e.getClass().getName(),
+                    Arrays.stream(e.getStackTrace()).limit(8).toList());
             if (failures.merge(row.id(), 1, Integer::sum) == TRIES) {
                 unusable(row, "The program could not analyse the recording; a person has to look.");
             }
