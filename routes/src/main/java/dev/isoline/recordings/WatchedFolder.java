@@ -47,7 +47,7 @@ public class WatchedFolder {
         for (Path entry : entries()) {
             String state = state(entry);
             if (state.equals(seen.get(entry))) {
-                take(entry);
+                tryToTake(entry);
             } else {
                 now.put(entry, state);
             }
@@ -70,6 +70,17 @@ public class WatchedFolder {
                 && !name.endsWith(".problem.txt")
                 && !name.equals("done")
                 && !name.equals("refused");
+    }
+
+    /** A name or a message of the file system may hold a patient's name; neither is logged. */
+    private void tryToTake(Path entry) {
+        try {
+            take(entry);
+        } catch (IOException | RuntimeException e) {
+            LOG.warn(
+                    "An entry of the watched folder could not be taken and is tried again: {}",
+                    e.getClass().getName());
+        }
     }
 
     private void take(Path entry) throws IOException {

@@ -210,6 +210,14 @@ class RecordingJourneyTest extends AssembledGateway {
         assertThat(INBOX.resolve("letter.edf")).doesNotExist();
     }
 
+    @Test
+    void an_entry_of_the_watched_folder_that_cannot_be_read_holds_up_no_other() throws IOException {
+        Path dangling = Files.createSymbolicLink(INBOX.resolve("a-link.edf"), Path.of("nowhere"));
+        drop("z-letter.edf", "Dear colleague\n".getBytes(StandardCharsets.UTF_8));
+        await("refused", () -> Files.exists(INBOX.resolve("refused/z-letter.edf")));
+        Files.delete(dangling);
+    }
+
     private void isAnalysed(HttpResponse<String> taken) {
         assertThat(taken.statusCode()).as(taken.body()).isEqualTo(202);
         String path = "/recordings/" + text(taken, "id");
