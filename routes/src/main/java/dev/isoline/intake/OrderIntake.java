@@ -39,6 +39,8 @@ public class OrderIntake implements Intake {
         if (message.orders().isEmpty()) {
             PatientRegistry.refuse(match.contradictions());
         }
+        // Before the record itself is told its stored id: the orders still name the other.
+        refer(message, "Patient/" + match.patientId());
         if (match.contradictions().isEmpty()) {
             PatientRegistry.store(known, message.patient(), match.patientId());
         }
@@ -60,6 +62,15 @@ public class OrderIntake implements Intake {
         var outcomes = fhir.take(known, source, resources, claimed);
         known.store();
         return outcomes;
+    }
+
+    /** Makes the orders speak of the patient the message was matched with. */
+    private static void refer(MappedMessage message, String patient) {
+        String own = References.to(message.patient().patient());
+        for (ClinicalOrder order : message.orders()) {
+            References.redirect(order.serviceRequest(), own, patient);
+            order.related().forEach(resource -> References.redirect(resource, own, patient));
+        }
     }
 
     private OrderOutcome order(
@@ -95,19 +106,7 @@ public class OrderIntake implements Intake {
                             "ORC[" + sequence + "]-2",
                             "This placer order number is in use; the order there is unchanged."));
         }
-        References.redirect(
-                order.serviceRequest(),
-                References.to(order.patient().patient()),
-                "Patient/" + match.patientId());
-        order.related()
-                .forEach(
-                        resource -> {
-                            References.redirect(
-                                    resource,
-                                    References.to(order.patient().patient()),
-                                    "Patient/" + match.patientId());
-                            known.put(resource);
-                        });
+        order.related().forEach(known::put);
         return placed.place(
                 known, source, order.serviceRequest(), match.patientId(), match.contradictions());
     }

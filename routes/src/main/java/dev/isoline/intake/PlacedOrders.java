@@ -34,9 +34,7 @@ final class PlacedOrders {
             String patientId,
             List<Problem> contradictions) {
         String id = order.getIdElement().getIdPart();
-        var numbered = order.copy();
-        String filler = filler(numbered, id);
-        String accession = accession(numbered, id);
+        var numbered = numbered(order);
         known.put(numbered);
         Identifier placer = placer(order);
         var row =
@@ -45,8 +43,8 @@ final class PlacedOrders {
                         source.sender(),
                         placer.getSystem(),
                         placer.getValue(),
-                        filler,
-                        accession,
+                        filler(numbered, id),
+                        accession(numbered, id),
                         patientId,
                         OrderState.RECEIVED,
                         List.of(),

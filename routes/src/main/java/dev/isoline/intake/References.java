@@ -1,7 +1,5 @@
 package dev.isoline.intake;
 
-import java.util.LinkedHashSet;
-import java.util.Set;
 import org.hl7.fhir.r4.model.Base;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
@@ -10,13 +8,6 @@ import org.hl7.fhir.r4.model.Resource;
 final class References {
 
     private References() {}
-
-    /** Targets in the order they stand. */
-    static Set<String> of(Resource resource) {
-        var targets = new LinkedHashSet<String>();
-        collect(resource, targets);
-        return targets;
-    }
 
     /** Points every reference to one target at another. */
     static void redirect(Resource resource, String from, String to) {
@@ -35,12 +26,5 @@ final class References {
     /** {@code Type/id} of a resource. */
     static String to(Resource resource) {
         return resource.fhirType() + "/" + resource.getIdElement().getIdPart();
-    }
-
-    private static void collect(Base element, Set<String> targets) {
-        if (element instanceof Reference reference && reference.hasReference()) {
-            targets.add(reference.getReference());
-        }
-        element.children().forEach(c -> c.getValues().forEach(v -> collect(v, targets)));
     }
 }

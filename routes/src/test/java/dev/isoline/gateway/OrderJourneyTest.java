@@ -98,6 +98,17 @@ class OrderJourneyTest extends AssembledGateway {
     }
 
     @Test
+    void an_order_refers_to_the_patient_it_was_matched_with_by_a_second_identifier() {
+        var person = clinic.person();
+        var elsewhere = person.getIdentifierFirstRep().copy().setSystem("urn:oid:2.999.77");
+        person.getIdentifier().add(0, elsewhere);
+        String known = created(fhirAs("sable-point", "POST", "/Patient", person));
+        mllp(clinic.order());
+        assertThat(order(clinic.placer()).patientId()).isEqualTo(known);
+        assertThat(serviceRequest().getSubject().getReference()).isEqualTo("Patient/" + known);
+    }
+
+    @Test
     void a_fhir_order_without_insurance_is_told_by_fhir_path_and_released_by_an_adt() {
         var response = transaction(clinic.withoutInsurance());
         assertThat(warnings(response))
