@@ -36,36 +36,19 @@ public final class OrderTable {
             Instant updatedAt) {
 
         public OrderRow with(OrderState state, Instant at) {
-            return new OrderRow(
-                    id,
-                    sender,
-                    placerSystem,
-                    placer,
-                    filler,
-                    accession,
-                    patientId,
-                    state,
-                    reasons,
-                    dueAt,
-                    at);
+            return with(state, reasons, dueAt, at);
         }
 
         public OrderRow with(List<Problem> reasons) {
-            return new OrderRow(
-                    id,
-                    sender,
-                    placerSystem,
-                    placer,
-                    filler,
-                    accession,
-                    patientId,
-                    state,
-                    reasons,
-                    dueAt,
-                    updatedAt);
+            return with(state, reasons, dueAt, updatedAt);
         }
 
         public OrderRow due(Instant dueAt) {
+            return with(state, reasons, dueAt, updatedAt);
+        }
+
+        private OrderRow with(
+                OrderState state, List<Problem> reasons, Instant dueAt, Instant updatedAt) {
             return new OrderRow(
                     id,
                     sender,
