@@ -26,6 +26,7 @@ public final class Tag {
     public static final int ContentTime = 0x0008_0033;
     public static final int AccessionNumber = 0x0008_0050;
     public static final int IssuerOfAccessionNumberSequence = 0x0008_0051;
+    public static final int QueryRetrieveLevel = 0x0008_0052;
     public static final int Modality = 0x0008_0060;
     public static final int ConversionType = 0x0008_0064;
     public static final int Manufacturer = 0x0008_0070;
@@ -48,6 +49,7 @@ public final class Tag {
     public static final int OperatorsName = 0x0008_1070;
     public static final int ManufacturerModelName = 0x0008_1090;
     public static final int ReferencedStudySequence = 0x0008_1110;
+    public static final int ReferencedPatientSequence = 0x0008_1120;
     public static final int ReferencedSOPClassUID = 0x0008_1150;
     public static final int ReferencedSOPInstanceUID = 0x0008_1155;
     public static final int ReferencedSOPSequence = 0x0008_1199;
@@ -59,6 +61,7 @@ public final class Tag {
     public static final int PatientBirthDate = 0x0010_0030;
     public static final int PatientBirthTime = 0x0010_0032;
     public static final int PatientSex = 0x0010_0040;
+    public static final int PatientPrimaryLanguageCodeSequence = 0x0010_0101;
     public static final int OtherPatientIDs = 0x0010_1000;
     public static final int OtherPatientIDsSequence = 0x0010_1002;
     public static final int PatientAge = 0x0010_1010;
@@ -69,6 +72,7 @@ public final class Tag {
     public static final int Allergies = 0x0010_2110;
     public static final int EthnicGroup = 0x0010_2160;
     public static final int AdditionalPatientHistory = 0x0010_21B0;
+    public static final int PregnancyStatus = 0x0010_21C0;
     public static final int PatientComments = 0x0010_4000;
     public static final int DeviceSerialNumber = 0x0018_1000;
     public static final int SoftwareVersions = 0x0018_1020;
@@ -96,10 +100,14 @@ public final class Tag {
     public static final int RequestingService = 0x0032_1033;
     public static final int RequestedProcedureDescription = 0x0032_1060;
     public static final int RequestedProcedureCodeSequence = 0x0032_1064;
+    public static final int RequestedContrastAgent = 0x0032_1070;
     public static final int AdmissionID = 0x0038_0010;
     public static final int IssuerOfAdmissionIDSequence = 0x0038_0014;
+    public static final int SpecialNeeds = 0x0038_0050;
+    public static final int PertinentDocumentsSequence = 0x0038_0100;
     public static final int CurrentPatientLocation = 0x0038_0300;
     public static final int PatientInstitutionResidence = 0x0038_0400;
+    public static final int PatientState = 0x0038_0500;
     public static final int VisitComments = 0x0038_4000;
     public static final int WaveformOriginality = 0x003A_0004;
     public static final int NumberOfWaveformChannels = 0x003A_0005;
@@ -130,12 +138,15 @@ public final class Tag {
     public static final int ScheduledStationAETitle = 0x0040_0001;
     public static final int ScheduledProcedureStepStartDate = 0x0040_0002;
     public static final int ScheduledProcedureStepStartTime = 0x0040_0003;
+    public static final int ScheduledProcedureStepEndDate = 0x0040_0004;
+    public static final int ScheduledProcedureStepEndTime = 0x0040_0005;
     public static final int ScheduledPerformingPhysicianName = 0x0040_0006;
     public static final int ScheduledProcedureStepDescription = 0x0040_0007;
     public static final int ScheduledProtocolCodeSequence = 0x0040_0008;
     public static final int ScheduledProcedureStepID = 0x0040_0009;
     public static final int ScheduledStationName = 0x0040_0010;
     public static final int ScheduledProcedureStepLocation = 0x0040_0011;
+    public static final int PreMedication = 0x0040_0012;
     public static final int ScheduledProcedureStepStatus = 0x0040_0020;
     public static final int OrderPlacerIdentifierSequence = 0x0040_0026;
     public static final int OrderFillerIdentifierSequence = 0x0040_0027;
@@ -144,6 +155,7 @@ public final class Tag {
     public static final int UniversalEntityIDType = 0x0040_0033;
     public static final int ScheduledProcedureStepSequence = 0x0040_0100;
     public static final int RequestAttributesSequence = 0x0040_0275;
+    public static final int CommentsOnTheScheduledProcedureStep = 0x0040_0400;
     public static final int AcquisitionContextSequence = 0x0040_0555;
     public static final int MeasurementUnitsCodeSequence = 0x0040_08EA;
     public static final int RequestedProcedureID = 0x0040_1001;
@@ -151,9 +163,13 @@ public final class Tag {
     public static final int RequestedProcedurePriority = 0x0040_1003;
     public static final int PatientTransportArrangements = 0x0040_1004;
     public static final int ReasonForRequestedProcedureCodeSequence = 0x0040_100A;
+    public static final int RequestedProcedureComments = 0x0040_1400;
+    public static final int IssueDateOfImagingServiceRequest = 0x0040_2004;
+    public static final int IssueTimeOfImagingServiceRequest = 0x0040_2005;
     public static final int PlacerOrderNumberImagingServiceRequest = 0x0040_2016;
     public static final int FillerOrderNumberImagingServiceRequest = 0x0040_2017;
     public static final int ImagingServiceRequestComments = 0x0040_2400;
+    public static final int ConfidentialityConstraintOnPatientDataDescription = 0x0040_3001;
     public static final int ValueType = 0x0040_A040;
     public static final int ConceptNameCodeSequence = 0x0040_A043;
     public static final int ReferencedWaveformChannels = 0x0040_A0B0;
@@ -181,6 +197,7 @@ public final class Tag {
     public static final int ListOfMIMETypes = 0x0042_0014;
     public static final int EncapsulatedDocumentLength = 0x0042_0015;
     public static final int UnformattedTextValue = 0x0070_0006;
+    public static final int BarcodeValue = 0x2200_0005;
     public static final int WaveformSequence = 0x5400_0100;
     public static final int ChannelMinimumValue = 0x5400_0110;
     public static final int ChannelMaximumValue = 0x5400_0112;

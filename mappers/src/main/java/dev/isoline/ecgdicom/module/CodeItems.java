@@ -7,12 +7,12 @@ import dev.isoline.ecgdicom.OrderContext.Code;
 import java.util.List;
 
 /** Items of sequences that several modules have. */
-final class CodeItems {
+public final class CodeItems {
 
     private CodeItems() {}
 
     /** Code Sequence macro, PS3.3 table 8.8-1; no item where the code is not complete. */
-    static List<DataSet> code(Code code) {
+    public static List<DataSet> code(Code code) {
         if (code.value().isEmpty() || code.scheme().isEmpty() || code.meaning().isEmpty()) {
             return List.of();
         }
@@ -25,7 +25,7 @@ final class CodeItems {
     }
 
     /** HL7v2 Hierarchic Designator macro, PS3.3 table 10-17. */
-    static List<DataSet> authority(Authority authority) {
+    public static List<DataSet> authority(Authority authority) {
         if (authority.equals(Authority.NONE)) {
             return List.of();
         }

@@ -17,7 +17,7 @@ import java.util.Map;
  *
  * <p>Values: text, Integer or Long, Double, a list of items, {@link BulkValue} or bytes.
  */
-final class ModuleWriter {
+public final class ModuleWriter {
 
     /** Characters a value may have, PS3.5 table 6.2-1. */
     private static final Map<Vr, Integer> LONGEST =
@@ -29,11 +29,11 @@ final class ModuleWriter {
     /**
      * @param module its name and section
      */
-    ModuleWriter(String module) {
+    public ModuleWriter(String module) {
         this.module = module;
     }
 
-    ModuleWriter type1(int tag, Object value) {
+    public ModuleWriter type1(int tag, Object value) {
         if (isEmpty(value)) {
             throw fault(Problem.Kind.REQUIRED, tag, "has no value");
         }
@@ -41,7 +41,7 @@ final class ModuleWriter {
         return this;
     }
 
-    ModuleWriter type2(int tag, Object value) {
+    public ModuleWriter type2(int tag, Object value) {
         if (isEmpty(value)) {
             dataSet.putEmpty(tag);
         } else {
@@ -50,18 +50,18 @@ final class ModuleWriter {
         return this;
     }
 
-    ModuleWriter type3(int tag, Object value) {
+    public ModuleWriter type3(int tag, Object value) {
         if (!isEmpty(value)) {
             put(tag, value);
         }
         return this;
     }
 
-    ModuleWriter type1C(boolean required, int tag, Object value) {
+    public ModuleWriter type1C(boolean required, int tag, Object value) {
         return required ? type1(tag, value) : this;
     }
 
-    DataSet dataSet() {
+    public DataSet dataSet() {
         return dataSet;
     }
 
