@@ -3,6 +3,7 @@ package dev.isoline.fhirdicom;
 import dev.isoline.ecgdicom.OrderContext;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import org.hl7.fhir.r4.model.Identifier;
 
 /** Identifier (FHIR R4) to a value and the authority that assigned it, PS3.3 10.14. */
@@ -20,6 +21,15 @@ final class OrderIdentifiers {
                 .findFirst()
                 .map(OrderIdentifiers::map)
                 .orElse(OrderContext.Identifier.NONE);
+    }
+
+    /** All identifiers of these types, in their order. */
+    static List<OrderContext.Identifier> ofTypes(Set<String> types, List<Identifier> identifiers) {
+        return identifiers.stream()
+                .filter(i -> types.stream().anyMatch(type -> i.getType().hasCoding(TYPES, type)))
+                .filter(Identifier::hasValue)
+                .map(OrderIdentifiers::map)
+                .toList();
     }
 
     private static OrderContext.Identifier map(Identifier identifier) {

@@ -11,9 +11,6 @@ import java.util.stream.Stream;
  */
 public final class ProcedureCode {
 
-    private static final int LONGEST_SH = 16;
-    private static final int LONGEST_LO = 64;
-
     /** Designators from memory. */
     private static final Map<String, String> SCHEMES =
             Map.of(
@@ -27,7 +24,9 @@ public final class ProcedureCode {
     public record Coded(String system, String code, String display) {
 
         private boolean hasScheme() {
-            return SCHEMES.containsKey(system) && !code.isEmpty() && code.length() <= LONGEST_SH;
+            return SCHEMES.containsKey(system)
+                    && !code.isEmpty()
+                    && code.length() <= DescriptiveText.SH;
         }
     }
 
@@ -52,7 +51,6 @@ public final class ProcedureCode {
     }
 
     private static String cut(String text) {
-        String clean = text.replaceAll("[\\p{Cntrl}\\\\]", " ").strip();
-        return clean.substring(0, Math.min(LONGEST_LO, clean.length())).strip();
+        return DescriptiveText.cut(text, DescriptiveText.LO);
     }
 }

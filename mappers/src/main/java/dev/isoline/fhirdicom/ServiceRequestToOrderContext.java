@@ -1,9 +1,6 @@
 package dev.isoline.fhirdicom;
 
 import dev.isoline.ecgdicom.OrderContext;
-import dev.isoline.fhirdicom.ProcedureCode.Coded;
-import java.util.Objects;
-import org.hl7.fhir.r4.model.CodeableConcept;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
@@ -36,29 +33,12 @@ public final class ServiceRequestToOrderContext {
                 OrderIdentifiers.ofType("PLAC", order.getIdentifier()),
                 OrderIdentifiers.ofType("FILL", order.getIdentifier()),
                 accession.value(),
-                procedure(order.getCode()),
+                CodeableConceptToCode.map(order.getCode()),
                 referringPhysician(requester));
     }
 
     private static String referringPhysician(Practitioner requester) {
         return requester == null ? "" : HumanNameToPn.map(requester.getName(), "Practitioner.name");
-    }
-
-    private static OrderContext.Code procedure(CodeableConcept concept) {
-        var codings =
-                concept.getCoding().stream()
-                        .map(
-                                c ->
-                                        new Coded(
-                                                text(c.getSystem()),
-                                                text(c.getCode()),
-                                                text(c.getDisplay())))
-                        .toList();
-        return ProcedureCode.of(codings, text(concept.getText()));
-    }
-
-    private static String text(String value) {
-        return Objects.requireNonNullElse(value, "");
     }
 
     private static OrderContext.Subject subject(Patient patient) {
