@@ -64,13 +64,18 @@ public enum Vr {
         return (byte) (isText() && this != UI ? ' ' : 0);
     }
 
+    private static final int LETTERS = 26;
+    private static final Vr[] BY_LETTERS = new Vr[LETTERS * LETTERS];
+
+    static {
+        for (Vr vr : values()) {
+            BY_LETTERS[(vr.name().charAt(0) - 'A') * LETTERS + vr.name().charAt(1) - 'A'] = vr;
+        }
+    }
+
     /** The VR of two letters, or null where they are none. */
     static Vr of(int first, int second) {
-        for (Vr vr : values()) {
-            if (vr.name().charAt(0) == first && vr.name().charAt(1) == second) {
-                return vr;
-            }
-        }
-        return null;
+        boolean letters = first >= 'A' && first <= 'Z' && second >= 'A' && second <= 'Z';
+        return letters ? BY_LETTERS[(first - 'A') * LETTERS + second - 'A'] : null;
     }
 }
