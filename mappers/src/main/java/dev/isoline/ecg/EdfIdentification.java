@@ -4,8 +4,6 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -23,11 +21,11 @@ final class EdfIdentification {
     private static final Pattern PATIENT =
             Pattern.compile("(\\S+) ([MFX]) (\\d{1,2}-[A-Za-z]{3}-\\d{4}|X) (\\S+)(?: .*)?");
     private static final Pattern CLIPPED = Pattern.compile("(\\d\\d)\\D(\\d\\d)\\D(\\d\\d)");
-    private static final DateTimeFormatter DATE =
-            new DateTimeFormatterBuilder()
-                    .parseCaseInsensitive()
-                    .appendPattern("d-MMM-uuuu")
-                    .toFormatter(Locale.ENGLISH);
+    private static final Pattern DATE = Pattern.compile("(\\d{1,2})-([A-Za-z]{3})-(\\d{4})");
+    private static final List<String> MONTHS =
+            List.of(
+                    "JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV",
+                    "DEC");
     private static final int CLIPPING_YEAR = 85;
 
     private final EdfHeader header;
@@ -65,7 +63,7 @@ final class EdfIdentification {
 
     private String birthDate(String text) {
         try {
-            return text.equals("X") ? "" : LocalDate.parse(text, DATE).toString();
+            return text.equals("X") ? "" : date(text).toString();
         } catch (DateTimeException e) {
             notes.add("The birth date in the EDF patient field is no date and was left out.");
             return "";
@@ -100,7 +98,7 @@ final class EdfIdentification {
     private LocalDate date() {
         var full = recordingPart(1);
         if (!full.isEmpty()) {
-            return LocalDate.parse(full, DATE);
+            return date(full);
         }
         var clipped = CLIPPED.matcher(header.startDate());
         if (!clipped.matches()) {
@@ -109,6 +107,16 @@ final class EdfIdentification {
         int year = n(clipped, 3);
         return LocalDate.of(
                 year + (year >= CLIPPING_YEAR ? 1900 : 2000), n(clipped, 2), n(clipped, 1));
+    }
+
+    /** {@code dd-MMM-yyyy}, months in English whatever the locale. */
+    private static LocalDate date(String text) {
+        var date = DATE.matcher(text);
+        if (!date.matches()) {
+            throw new DateTimeException("not dd-MMM-yyyy");
+        }
+        int month = MONTHS.indexOf(date.group(2).toUpperCase(Locale.ROOT)) + 1;
+        return LocalDate.of(n(date, 3), month, n(date, 1));
     }
 
     private static int n(java.util.regex.Matcher matcher, int group) {

@@ -17,67 +17,48 @@ import dev.isoline.recordings.ObjectFolder;
 import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
 import java.io.InterruptedIOException;
-import java.io.PrintWriter;
+import java.io.PrintStream;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import java.util.concurrent.FutureTask;
-import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** {@code convert}: a recording to Ambulatory ECG objects, one for each gap-free block. */
-@Command(
-        name = "convert",
-        mixinStandardHelpOptions = true,
-        description = "Writes a recording as DICOM Ambulatory ECG objects.")
-public final class ConvertCommand implements Callable<Integer> {
+final class ConvertCommand {
 
-    @Parameters(paramLabel = "RECORDING", description = "EDF file, WFDB header, folder or .zip.")
-    Path recording;
+    private final PrintStream out;
+    private final PrintStream errors;
 
-    @Option(
-            names = "--order",
-            required = true,
-            paramLabel = "ORDER.json",
-            description = "FHIR R4 Bundle with ServiceRequest, Patient, Practitioner.")
-    Path order;
+    ConvertCommand(PrintStream out, PrintStream errors) {
+        this.out = out;
+        this.errors = errors;
+    }
 
-    @Option(
-            names = "--out",
-            required = true,
-            paramLabel = "DIR",
-            description = "Folder for the objects, made if absent.")
-    Path out;
-
-    @Option(
-            names = "--zone",
-            paramLabel = "ZONE",
-            description = "Time zone of the recorder's clock; this machine's by default.")
-    ZoneId zone = ZoneId.systemDefault();
-
-    @Option(
-            names = "--start",
-            paramLabel = "TIME",
-            description = "Local start such as 2026-10-24T09:30:00, for recordings that name none.")
-    LocalDateTime start;
-
-    @Spec CommandSpec spec;
-
-    @Override
-    public Integer call() {
-        PrintWriter errors = spec.commandLine().getErr();
+    /**
+     * Runs the command.
+     *
+     * @return the exit code: 0 fine, 1 the input is at fault, 2 the command line, 3 the environment
+     */
+    int execute(String... words) {
+        if (List.of(words).contains("--help") || List.of(words).contains("-h")) {
+            out.print(ConvertArguments.USAGE);
+            return 0;
+        }
         try {
-            var folder = new ObjectFolder(out);
-            for (WrittenObject object : convert(folder)) {
+            return execute(ConvertArguments.of(words));
+        } catch (ConvertArguments.Fault e) {
+            errors.println("isoline: " + e.getMessage());
+            errors.print(ConvertArguments.USAGE);
+            return 2;
+        }
+    }
+
+    private int execute(ConvertArguments arguments) {
+        try {
+            var folder = new ObjectFolder(arguments.out());
+            for (WrittenObject object : convert(arguments, folder)) {
                 report(folder, object);
             }
             return 0;
@@ -96,13 +77,14 @@ public final class ConvertCommand implements Callable<Integer> {
         }
     }
 
-    private List<WrittenObject> convert(ObjectFolder folder) throws IOException {
-        RecordingFiles files = RecordingPlace.files(recording);
+    private List<WrittenObject> convert(ConvertArguments arguments, ObjectFolder folder)
+            throws IOException {
+        RecordingFiles files = RecordingPlace.files(arguments.recording());
         Future<String> digest = digest(files);
-        OrderContext context = OrderFile.read(order);
+        OrderContext context = OrderFile.read(arguments.order());
         try (Recording opened = RecordingFormats.open(files)) {
             compare(opened.header().identity(), context.patient());
-            var about = new RecordingContext(result(digest), zone, Optional.ofNullable(start));
+            var about = new RecordingContext(result(digest), arguments.zone(), arguments.start());
             return AmbulatoryEcgIod.write(opened, context, about, folder);
         }
     }
@@ -144,10 +126,7 @@ public final class ConvertCommand implements Callable<Integer> {
     }
 
     private void report(ObjectFolder folder, WrittenObject object) {
-        spec.commandLine()
-                .getOut()
-                .printf(
-                        "%s  %s  %d samples a channel%n",
-                        folder.file(object.sopInstanceUid()), object.start(), object.samples());
+        Path file = folder.file(object.sopInstanceUid());
+        out.println(file + "  " + object.start() + "  " + object.samples() + " samples a channel");
     }
 }

@@ -7,9 +7,10 @@ import dev.isoline.dicom.Part10;
 import dev.isoline.dicom.ReadLimits;
 import dev.isoline.dicom.Tag;
 import dev.isoline.fhirdicom.ServiceRequestToOrderContext;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,7 +23,6 @@ import org.hl7.fhir.r4.model.ServiceRequest;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** {@code isoline convert} on real files. */
 class ConvertCommandTest {
@@ -51,7 +51,7 @@ class ConvertCommandTest {
 
     @TempDir Path folder;
 
-    private final StringWriter errors = new StringWriter();
+    private final ByteArrayOutputStream errors = new ByteArrayOutputStream();
     private Path order;
 
     @BeforeEach
@@ -65,14 +65,16 @@ class ConvertCommandTest {
     }
 
     private int convert(String recording) {
-        var line = new CommandLine(new ConvertCommand());
-        line.setErr(new PrintWriter(errors, true)).setOut(new PrintWriter(new StringWriter()));
-        return line.execute(
+        return execute(
                 folder.resolve(recording).toString(),
                 "--order",
                 order.toString(),
-                "--out",
-                folder.resolve("out").toString());
+                "--out=" + folder.resolve("out"));
+    }
+
+    private int execute(String... words) {
+        var silent = new PrintStream(OutputStream.nullOutputStream());
+        return new ConvertCommand(silent, new PrintStream(errors)).execute(words);
     }
 
     @Test
@@ -129,5 +131,22 @@ class ConvertCommandTest {
         Files.writeString(folder.resolve("a.edf"), "hello\n");
         assertThat(convert("a.edf")).isEqualTo(1);
         assertThat(errors.toString()).hasLineCount(1).contains("text");
+    }
+
+    @Test
+    void a_command_line_at_fault_is_told_in_a_sentence_before_the_usage() {
+        assertThat(execute("r.hea", "--order", "o.json")).isEqualTo(2);
+        assertThat(execute("r.hea", "--order=o.json", "--out")).isEqualTo(2);
+        assertThat(execute("r.hea", "--output", "x")).isEqualTo(2);
+        assertThat(execute("r.hea", "s.hea")).isEqualTo(2);
+        assertThat(execute("r", "--order=o", "--out=x", "--zone=Harrow/Bay")).isEqualTo(2);
+        assertThat(errors.toString().lines().filter(line -> line.startsWith("isoline: ")))
+                .containsExactly(
+                        "isoline: --out is missing.",
+                        "isoline: The option --out needs a value.",
+                        "isoline: There is no option --output.",
+                        "isoline: RECORDING is given twice.",
+                        "isoline: The time zone or the start cannot be read: Unknown time-zone ID:"
+                                + " Harrow/Bay.");
     }
 }
