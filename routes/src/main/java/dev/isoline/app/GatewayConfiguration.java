@@ -6,6 +6,7 @@ import dev.isoline.ecg.analysis.AnalysisSettings;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.settings.IsolineProperties;
 import java.time.Clock;
+import org.springframework.boot.ssl.SslBundles;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.scheduling.annotation.EnableScheduling;
@@ -16,9 +17,10 @@ import org.springframework.scheduling.annotation.EnableScheduling;
 class GatewayConfiguration {
 
     @Bean(initMethod = "start", destroyMethod = "close")
-    DeliveryWorker deliveryWorker(Ledger ledger, IsolineProperties properties, Clock clock) {
+    DeliveryWorker deliveryWorker(
+            Ledger ledger, IsolineProperties properties, SslBundles bundles, Clock clock) {
         return new DeliveryWorker(
-                ledger, Destinations.of(properties), properties.delivery(), clock);
+                ledger, Destinations.of(properties, bundles), properties.delivery(), clock);
     }
 
     @Bean

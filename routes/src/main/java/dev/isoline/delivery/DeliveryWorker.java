@@ -29,6 +29,7 @@ public final class DeliveryWorker implements AutoCloseable {
     private final List<Outlet> outlets;
     private final Semaphore news = new Semaphore(0);
     private final Thread thread = new Thread(this::run, "delivery");
+    private Instant renewal = Instant.EPOCH;
     private volatile boolean open = true;
 
     /**
@@ -41,7 +42,7 @@ public final class DeliveryWorker implements AutoCloseable {
             Clock clock) {
         this.ledger = ledger;
         this.clock = clock;
-        // Connecting and answering may each take the whole timeout.
+        // Connecting and answering may each take the whole timeout; a longer one is renewed.
         this.claim = settings.timeout().multipliedBy(2).plus(CLAIM_MARGIN);
         var results = new Results(ledger, Backoff.of(settings), clock);
         this.outlets =
@@ -78,12 +79,24 @@ public final class DeliveryWorker implements AutoCloseable {
         while (open) {
             try {
                 told = told || tellOfStrays();
+                renewClaims();
                 outlets.forEach(this::serve);
             } catch (RuntimeException e) {
                 LOG.warn("The outbox could not be read: {}", e.getMessage());
             }
             pause();
         }
+    }
+
+    /** A large object may take longer than a claim lasts. */
+    private void renewClaims() {
+        Instant now = clock.instant();
+        List<Long> underWay = outlets.stream().flatMap(o -> o.underWay().stream()).toList();
+        if (now.isBefore(renewal) || underWay.isEmpty()) {
+            return;
+        }
+        renewal = now.plus(claim.dividedBy(3));
+        ledger.write(t -> t.deliveries().renew(underWay, now.plus(claim))).join();
     }
 
     private void serve(Outlet outlet) {

@@ -6,44 +6,77 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
+import javax.net.ssl.SSLContext;
+import org.springframework.boot.ssl.NoSuchSslBundleException;
+import org.springframework.boot.ssl.SslBundles;
 
 /** The configured destinations, ready to be sent to. */
 public final class Destinations {
 
-    private Destinations() {}
+    private final IsolineProperties properties;
+    private final SslBundles bundles;
+
+    private Destinations(IsolineProperties properties, SslBundles bundles) {
+        this.properties = properties;
+        this.bundles = bundles;
+    }
 
     /**
+     * @param bundles the keys and certificates settings refer to
      * @throws IllegalArgumentException names the setting at fault
      */
-    public static Map<String, Destination> of(IsolineProperties properties) {
+    public static Map<String, Destination> of(IsolineProperties properties, SslBundles bundles) {
+        var built = new Destinations(properties, bundles);
         var destinations = new LinkedHashMap<String, Destination>();
-        Duration timeout = properties.delivery().timeout();
         properties
                 .destinations()
-                .forEach(
-                        (name, settings) ->
-                                destinations.put(
-                                        name, of(name, settings, timeout, properties.data())));
+                .forEach((name, settings) -> destinations.put(name, built.of(name, settings)));
         return destinations;
     }
 
-    private static Destination of(
-            String name, IsolineProperties.Destination settings, Duration timeout, Path dataDir) {
+    private Destination of(String name, IsolineProperties.Destination settings) {
         return switch (settings.kind()) {
-            case "fhir" -> fhir(name, settings, timeout);
-            case "mllp" -> mllp(name, settings, timeout);
-            case "folder" -> new FolderDestination(Path.of(settings.url()), dataDir);
-            default -> throw wrong(name, "kind", "fhir, mllp or folder");
+            case "fhir" -> fhir(name, settings);
+            case "mllp" -> mllp(name, settings);
+            case "folder" -> new FolderDestination(Path.of(settings.url()), properties.data());
+            case "stow" -> stow(name, settings);
+            default -> throw wrong(name, "kind", "fhir, mllp, folder or stow");
         };
     }
 
-    private static Destination fhir(
-            String name, IsolineProperties.Destination settings, Duration timeout) {
-        URI url = url(name, settings);
-        if (url.getHost() == null || !url.getScheme().matches("https?")) {
-            throw wrong(name, "url", "http://host/path or https://host/path");
+    private Destination fhir(String name, IsolineProperties.Destination settings) {
+        URI url = http(name, settings);
+        return new FhirDestination(
+                withoutUser(url),
+                authorization(url, settings.token()),
+                timeout(settings),
+                tls(name, settings));
+    }
+
+    private Destination stow(String name, IsolineProperties.Destination settings) {
+        URI url = http(name, settings);
+        return new StowDestination(
+                withoutUser(url),
+                authorization(url, settings.token()),
+                timeout(settings),
+                tls(name, settings),
+                properties.data());
+    }
+
+    private Duration timeout(IsolineProperties.Destination settings) {
+        return settings.timeout() == null ? properties.delivery().timeout() : settings.timeout();
+    }
+
+    private Optional<SSLContext> tls(String name, IsolineProperties.Destination settings) {
+        if (settings.tls().isEmpty()) {
+            return Optional.empty();
         }
-        return new FhirDestination(withoutUser(url), authorization(url, settings.token()), timeout);
+        try {
+            return Optional.of(bundles.getBundle(settings.tls()).createSslContext());
+        } catch (NoSuchSslBundleException e) {
+            throw wrong(name, "tls", "the name of a spring.ssl.bundle");
+        }
     }
 
     private static String authorization(URI url, String token) {
@@ -53,13 +86,20 @@ public final class Destinations {
         return url.getUserInfo() == null ? "" : FhirDestination.basic(url.getUserInfo());
     }
 
-    private static Destination mllp(
-            String name, IsolineProperties.Destination settings, Duration timeout) {
+    private Destination mllp(String name, IsolineProperties.Destination settings) {
         URI url = url(name, settings);
         if (!"mllp".equals(url.getScheme()) || url.getHost() == null || url.getPort() < 0) {
             throw wrong(name, "url", "mllp://host:port");
         }
-        return new MllpDestination(url.getHost(), url.getPort(), timeout);
+        return new MllpDestination(url.getHost(), url.getPort(), timeout(settings));
+    }
+
+    private static URI http(String name, IsolineProperties.Destination settings) {
+        URI url = url(name, settings);
+        if (url.getHost() == null || !url.getScheme().matches("https?")) {
+            throw wrong(name, "url", "http://host/path or https://host/path");
+        }
+        return url;
     }
 
     private static URI url(String name, IsolineProperties.Destination settings) {

@@ -3,19 +3,12 @@ package dev.isoline.delivery;
 import dev.isoline.ledger.DeliveryTable.NewDelivery;
 import java.io.IOException;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
-import java.net.http.HttpTimeoutException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Base64;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
+import java.util.Optional;
+import javax.net.ssl.SSLContext;
 
 /** Posts transaction Bundles to a FHIR endpoint (FHIR R4, http.html#transaction). */
 public final class FhirDestination implements Destination {
@@ -23,24 +16,17 @@ public final class FhirDestination implements Destination {
     private static final int PARALLEL = 4;
 
     private final URI base;
-    private final String authorization;
-    private final Duration timeout;
-    private final HttpClient client;
+    private final HttpPeer server;
 
     /**
      * @param authorization value of the Authorization header; empty: none
      * @param timeout for connecting, and for the whole answer
+     * @param tls empty: what the JDK trusts
      */
-    public FhirDestination(URI base, String authorization, Duration timeout) {
+    public FhirDestination(
+            URI base, String authorization, Duration timeout, Optional<SSLContext> tls) {
         this.base = base;
-        this.authorization = authorization;
-        this.timeout = timeout;
-        this.client =
-                HttpClient.newBuilder()
-                        .version(HttpClient.Version.HTTP_1_1)
-                        .followRedirects(HttpClient.Redirect.NEVER)
-                        .connectTimeout(timeout)
-                        .build();
+        this.server = new HttpPeer(authorization, timeout, tls);
     }
 
     /** RFC 6750. */
@@ -61,35 +47,13 @@ public final class FhirDestination implements Destination {
 
     @Override
     public Verdict send(NewDelivery delivery) throws IOException, InterruptedException {
-        HttpResponse<byte[]> response = answer(request(delivery));
+        var response =
+                server.post(
+                        base,
+                        delivery.contentType(),
+                        "application/fhir+json",
+                        BodyPublishers.ofByteArray(delivery.payload()),
+                        () -> 0);
         return FhirAnswer.judge(response.statusCode(), response.body());
-    }
-
-    private HttpRequest request(NewDelivery delivery) {
-        var request =
-                HttpRequest.newBuilder(base)
-                        .header("Content-Type", delivery.contentType())
-                        .header("Accept", "application/fhir+json")
-                        .POST(BodyPublishers.ofByteArray(delivery.payload()));
-        if (!authorization.isEmpty()) {
-            request.header("Authorization", authorization);
-        }
-        return request.build();
-    }
-
-    /** The request's own timeout would end with the headers: a body that never ends would hang. */
-    private HttpResponse<byte[]> answer(HttpRequest request)
-            throws IOException, InterruptedException {
-        CompletableFuture<HttpResponse<byte[]>> answer =
-                client.sendAsync(request, BodyHandlers.ofByteArray());
-        try {
-            return answer.get(timeout.toMillis(), TimeUnit.MILLISECONDS);
-        } catch (TimeoutException e) {
-            throw new HttpTimeoutException("no whole answer in time");
-        } catch (ExecutionException e) {
-            throw e.getCause() instanceof IOException io ? io : new IOException(e.getCause());
-        } finally {
-            answer.cancel(true);
-        }
     }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 
 /**
  * Copies files into a folder. A file appears there whole, synced and under its final name, which is
@@ -24,7 +25,7 @@ public final class FolderDestination implements Destination {
      */
     public FolderDestination(Path folder, Path dataDir) {
         this.folder = folder;
-        this.dataDir = dataDir.normalize();
+        this.dataDir = dataDir;
     }
 
     @Override
@@ -37,12 +38,12 @@ public final class FolderDestination implements Destination {
         if (delivery.path() == null) {
             return Verdict.refused("a folder takes files only");
         }
-        Path source = dataDir.resolve(delivery.path()).normalize();
-        if (!source.startsWith(dataDir) || !Files.isRegularFile(source)) {
+        Optional<Path> source = ObjectFile.path(delivery, dataDir);
+        if (source.isEmpty()) {
             return Verdict.refused("the file to deliver is not in the data folder");
         }
         Files.createDirectories(folder);
-        return place(source, folder.resolve(source.getFileName()));
+        return place(source.get(), folder.resolve(source.get().getFileName()));
     }
 
     private static Verdict place(Path source, Path target) throws IOException {

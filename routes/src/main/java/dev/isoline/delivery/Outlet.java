@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.net.ConnectException;
 import java.net.SocketTimeoutException;
 import java.net.http.HttpTimeoutException;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
@@ -25,6 +27,7 @@ final class Outlet implements AutoCloseable {
     private final Runnable done;
     private final Semaphore permits;
     private final ExecutorService threads;
+    private final Set<Long> underWay = ConcurrentHashMap.newKeySet();
     private volatile boolean open = true;
 
     Outlet(String name, Destination destination, Results results, Runnable done) {
@@ -48,9 +51,15 @@ final class Outlet implements AutoCloseable {
         return permits.availablePermits();
     }
 
+    /** Ids of the deliveries being attempted; their claims must not lapse. */
+    Set<Long> underWay() {
+        return underWay;
+    }
+
     /** Only the worker's thread takes, and no more than are free. */
     void take(DeliveryRow row) {
         permits.acquireUninterruptibly();
+        underWay.add(row.id());
         threads.execute(() -> attempt(row));
     }
 
@@ -65,6 +74,7 @@ final class Outlet implements AutoCloseable {
         } catch (RuntimeException e) {
             LOG.warn("The result of delivery {} could not be stored; it is sent again", row.id());
         } finally {
+            underWay.remove(row.id());
             permits.release();
             done.run();
         }

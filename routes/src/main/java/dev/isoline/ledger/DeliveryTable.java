@@ -147,6 +147,19 @@ public final class DeliveryTable {
                 id);
     }
 
+    /** Prolongs claims of ours; how many still stood. */
+    public int renew(List<Long> ids, Instant until) {
+        return ids.stream()
+                .mapToInt(
+                        id ->
+                                session.update(
+                                        "UPDATE delivery SET claimed_until = ? WHERE id = ?"
+                                                + " AND state = 'PENDING' AND claimed_until > 0",
+                                        until,
+                                        id))
+                .sum();
+    }
+
     /** Gives a claim back untried. */
     public void release(long id) {
         session.update("UPDATE delivery SET claimed_until = 0 WHERE id = ?", id);

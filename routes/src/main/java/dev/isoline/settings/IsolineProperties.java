@@ -18,6 +18,7 @@ public record IsolineProperties(
         @DefaultValue("isoline-data") Path data,
         @DefaultValue LedgerSettings ledger,
         @DefaultValue Mllp mllp,
+        @DefaultValue DicomSettings dicom,
         @DefaultValue Recordings recordings,
         @DefaultValue DeliverySettings delivery,
         @DefaultValue Sender defaultSender,
@@ -39,6 +40,62 @@ public record IsolineProperties(
             @DefaultValue("2575") int port,
             @DefaultValue("60s") Duration idle,
             @DefaultValue("33554432") int maxFrameBytes) {}
+
+    /**
+     * Our application entity and those it knows.
+     *
+     * @param aeTitle ours, called and calling
+     * @param port where it listens, 0 for any free one; none: it does not listen
+     * @param tls name of a {@code spring.ssl.bundle}; empty: without TLS
+     * @param mutualTls whoever calls has to show a certificate of those the bundle trusts
+     * @param anyCaller whether AE titles that are no peer's may associate, for C-ECHO and worklist
+     * @param associations open at the same time
+     * @param idle how long an association may be silent
+     * @param maxPdu longest P-DATA-TF we announce; 0: without limit
+     * @param peers by a name of our own
+     */
+    public record DicomSettings(
+            @DefaultValue("ISOLINE") String aeTitle,
+            @DefaultValue("127.0.0.1") String host,
+            Integer port,
+            @DefaultValue("") String tls,
+            @DefaultValue("true") boolean mutualTls,
+            @DefaultValue("false") boolean anyCaller,
+            @DefaultValue("16") int associations,
+            @DefaultValue("5m") Duration idle,
+            @DefaultValue("262144") int maxPdu,
+            @DefaultValue Map<String, Peer> peers) {}
+
+    /** What a peer may do with us; each may ask for an echo. */
+    public enum PeerMay {
+        /** Query the worklist. */
+        WORKLIST,
+        /** Store recordings. */
+        STORE,
+        /** Report the results of storage commitment. */
+        COMMIT
+    }
+
+    /**
+     * One application entity known to us.
+     *
+     * @param aeTitle its title, called and calling
+     * @param host where it listens, and where its calls come from; empty: it is not called, and may
+     *     call from anywhere
+     * @param port where it listens
+     * @param tls name of a {@code spring.ssl.bundle} to call it with; empty: without TLS
+     * @param calling the title we call ourselves; empty: our own
+     * @param maxPdu longest P-DATA-TF we send it, whatever it announces; 0: what it announces
+     * @param may what it may do when it calls
+     */
+    public record Peer(
+            String aeTitle,
+            @DefaultValue("") String host,
+            @DefaultValue("104") int port,
+            @DefaultValue("") String tls,
+            @DefaultValue("") String calling,
+            @DefaultValue("0") int maxPdu,
+            @DefaultValue Set<PeerMay> may) {}
 
     /**
      * @param watch folder to take recordings from; none by default
@@ -83,18 +140,39 @@ public record IsolineProperties(
     /**
      * One receiving system.
      *
-     * @param kind {@code fhir}, {@code mllp} or {@code folder}
-     * @param url FHIR base, {@code mllp://host:port}, or the folder
+     * @param kind {@code fhir}, {@code mllp}, {@code folder}, {@code stow} or {@code archive}
+     * @param url FHIR base, {@code mllp://host:port}, the folder, or the base of a DICOMweb service
+     * @param peer name of the DICOM peer that is the archive
      * @param receives {@code orders}, {@code status}, {@code results}, {@code objects}
      * @param application MSH-5 for it
      * @param facility MSH-6 for it
      * @param token bearer token it wants; empty: none
+     * @param tls name of a {@code spring.ssl.bundle} for HTTPS; empty: what the JDK trusts
+     * @param timeout how long it may be silent; none: that of all deliveries
+     * @param commitment whether an object counts as delivered only when the archive has committed
+     *     itself to keep it
      */
     public record Destination(
             String kind,
-            String url,
+            @DefaultValue("") String url,
+            @DefaultValue("") String peer,
             @DefaultValue Set<String> receives,
             @DefaultValue("") String application,
             @DefaultValue("") String facility,
-            @DefaultValue("") String token) {}
+            @DefaultValue("") String token,
+            @DefaultValue("") String tls,
+            Duration timeout,
+            @DefaultValue Commitment commitment) {}
+
+    /**
+     * Storage commitment (PS3.4 J.3).
+     *
+     * @param within how long the archive may take to report
+     * @param linger how long we keep the association of a request open for a report that comes at
+     *     once
+     */
+    public record Commitment(
+            @DefaultValue("false") boolean required,
+            @DefaultValue("24h") Duration within,
+            @DefaultValue("5s") Duration linger) {}
 }

@@ -17,6 +17,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.AfterEach;
@@ -182,7 +183,8 @@ class DeliveryWorkerTest {
     }
 
     private DeliveryWorker started() {
-        var destination = new FhirDestination(partner.url(), "", SETTINGS.timeout());
+        var destination =
+                new FhirDestination(partner.url(), "", SETTINGS.timeout(), Optional.empty());
         var started = new DeliveryWorker(ledger, Map.of("partner", destination), SETTINGS, clock);
         started.start();
         return started;

@@ -11,6 +11,7 @@ import java.net.http.HttpTimeoutException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -106,7 +107,8 @@ class FhirDestinationTest {
                     }
                     return FhirPartner.STORED;
                 };
-        var destination = new FhirDestination(partner.url(), "", Duration.ofMillis(300));
+        var destination =
+                new FhirDestination(partner.url(), "", Duration.ofMillis(300), Optional.empty());
         assertThatThrownBy(() -> destination.send(delivery()))
                 .isInstanceOf(HttpTimeoutException.class);
     }
@@ -121,7 +123,8 @@ class FhirDestinationTest {
     private Verdict sent(int status, String body) throws Exception {
         partner.answers = request -> new Answer(status, body);
         var authorization = FhirDestination.bearer("t");
-        return new FhirDestination(partner.url(), authorization, Duration.ofSeconds(10))
+        return new FhirDestination(
+                        partner.url(), authorization, Duration.ofSeconds(10), Optional.empty())
                 .send(delivery());
     }
 
