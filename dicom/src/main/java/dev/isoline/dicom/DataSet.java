@@ -44,8 +44,13 @@ public final class DataSet {
         return this;
     }
 
+    /** Removes an element; with a private creator goes what it reserved, PS3.5 7.8.1. */
     public DataSet remove(int tag) {
         elements.remove(tag);
+        if (Tag.isPrivateCreator(tag)) {
+            int block = tag & 0xFFFF_0000 | (tag & 0xFF) << 8;
+            elements.subMap(block, true, block | 0xFF, true).clear();
+        }
         return this;
     }
 
@@ -60,7 +65,7 @@ public final class DataSet {
         return put(ElementValues.text(tag, Dictionary.vr(tag), values));
     }
 
-    /** Integers of IS, US, SS, UL, SL or AT. */
+    /** Integers of IS, US, SS, UL, SL, SV, UV or AT. */
     public DataSet putInts(int tag, long... values) throws DicomException {
         return put(ElementValues.integers(tag, Dictionary.vr(tag), values));
     }
@@ -93,7 +98,9 @@ public final class DataSet {
         return element == null ? List.of() : ElementValues.texts(element);
     }
 
-    /** Integers of IS, US, SS, UL, SL or AT; the unsigned ones as they are. */
+    /**
+     * Integers of IS, US, SS, UL, SL, SV or AT, the unsigned ones as they are; UV as its 64 bits.
+     */
     public List<Long> ints(int tag) throws DicomException {
         Element element = elements.get(tag);
         return element == null ? List.of() : ElementValues.integers(element);

@@ -1,6 +1,7 @@
 package dev.isoline.dicom;
 
 import java.io.IOException;
+import java.nio.channels.ReadableByteChannel;
 import java.nio.channels.SeekableByteChannel;
 import java.util.ArrayList;
 
@@ -16,68 +17,66 @@ public final class DataSetReader {
     private static final int LONGEST_SHORT = 0xFFFE;
 
     private final ByteSource source;
-    private final ReadLimits limits;
-    private int elements;
-    private long memory;
+    private final Budget budget;
+    private final BulkStore store;
 
-    DataSetReader(ByteSource source, ReadLimits limits) {
+    DataSetReader(ByteSource source, ReadLimits limits, BulkStore store) {
         this.source = source;
-        this.limits = limits;
+        this.budget = new Budget(limits);
+        this.store = store;
     }
 
     /** The data set from the channel's position to its end; the channel stays open for its bulk. */
     public static DataSet read(
             SeekableByteChannel channel, TransferSyntax syntax, ReadLimits limits)
             throws IOException {
-        return new DataSetReader(new ByteSource(channel), limits).rest(syntax);
+        return new DataSetReader(new ByteSource(channel), limits, BulkStore.NONE).rest(syntax);
+    }
+
+    /** The data set the bytes are; its bulk stays in them. */
+    public static DataSet read(byte[] bytes, TransferSyntax syntax, ReadLimits limits)
+            throws IOException {
+        return read(new BytesChannel(bytes), syntax, limits);
+    }
+
+    /** The data set a stream is, up to its end; values too long to hold go to the store. */
+    public static DataSet read(
+            ReadableByteChannel stream, TransferSyntax syntax, ReadLimits limits, BulkStore store)
+            throws IOException {
+        return new DataSetReader(new ByteSource(stream), limits, store).rest(syntax);
     }
 
     DataSet rest(TransferSyntax syntax) throws IOException {
-        return elements(new Scope(syntax, source.size(), false, 0, CharacterSet.ISO_IR_6));
+        return elements(Scope.whole(syntax, source));
     }
 
-    /** Group 0002, always Explicit VR, up to the first tag of another group; PS3.10 7.1. */
+    /**
+     * Group 0002, always Explicit VR, up to the first tag of another group; elements PS3.10 does
+     * not name are ignored, PS3.10 7.1.
+     */
     DataSet fileMeta() throws IOException {
-        var scope =
-                new Scope(
-                        TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN,
-                        source.size(),
-                        false,
-                        0,
-                        CharacterSet.ISO_IR_6);
+        var scope = Scope.whole(TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN, source);
         var meta = new DataSet();
         while (source.size() - source.position() >= SHORTEST_ELEMENT
                 && source.peekTag() >>> 16 == 0x0002) {
-            element(scope, meta, source.tag());
+            int tag = source.tag();
+            element(scope, meta, tag);
+            if (Dictionary.vr(tag) == Vr.UN) {
+                meta.remove(tag);
+            }
         }
         return meta;
     }
 
-    /** Where elements are being read: up to a position, or up to a delimiter before it. */
-    private record Scope(
-            TransferSyntax syntax, long end, boolean delimited, int depth, CharacterSet set) {
-
-        Scope within(TransferSyntax inner, long innerEnd, boolean open) {
-            return new Scope(inner, innerEnd, open, depth, set);
-        }
-
-        Scope deeper() {
-            return new Scope(syntax, end, delimited, depth + 1, set);
-        }
-
-        Scope in(CharacterSet other) {
-            return new Scope(syntax, end, delimited, depth, other);
-        }
-
-        boolean explicit() {
-            return syntax == TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN;
-        }
+    private boolean hasMore(Scope scope) throws IOException {
+        boolean toTheEnd = scope.end() == ByteSource.UNKNOWN;
+        return scope.delimited() || (toTheEnd ? source.hasMore() : source.position() < scope.end());
     }
 
     private DataSet elements(Scope outer) throws IOException {
         var dataSet = new DataSet();
         Scope scope = outer;
-        while (scope.delimited() || source.position() < scope.end()) {
+        while (hasMore(scope)) {
             int tag = tag(scope);
             if (tag == Delimiter.ITEM_END && scope.delimited()) {
                 source.length();
@@ -94,8 +93,7 @@ public final class DataSetReader {
     private int tag(Scope scope) throws IOException {
         if (scope.end() - source.position() < SHORTEST_ELEMENT) {
             throw new DicomException(
-                    source.position() + 4 <= source.size() ? source.peekTag() : 0,
-                    "starts where its data set ends");
+                    source.lastTag(), "is followed by too few bytes for another element");
         }
         return source.tag();
     }
@@ -107,15 +105,19 @@ public final class DataSetReader {
         if (dataSet.contains(tag)) {
             throw new DicomException(tag, "stands twice in one data set");
         }
-        if (++elements > limits.elements()) {
-            throw new DicomException(tag, "exceeds the limit of " + limits.elements());
-        }
+        budget.element(tag);
         Vr vr = scope.explicit() ? explicitVr(tag) : Dictionary.vr(tag);
         int length = length(scope, tag, vr);
-        Element element = value(scope, tag, vr, length);
+        Element element = value(scope, tag, known(tag, vr), length);
         if (!Tag.isGroupLength(tag)) {
             dataSet.put(element);
         }
+    }
+
+    /** UN is not for private creators and not for group 0002, PS3.5 6.2.2. */
+    private static Vr known(int tag, Vr vr) {
+        boolean mayBeUnknown = !Tag.isPrivateCreator(tag) && tag >>> 16 != 0x0002;
+        return vr == Vr.UN && !mayBeUnknown ? Dictionary.vr(tag) : vr;
     }
 
     private int length(Scope scope, int tag, Vr vr) throws IOException {
@@ -126,7 +128,7 @@ public final class DataSetReader {
             if (scope.end() - source.position() < 6) {
                 throw new DicomException(tag, "ends before its length");
             }
-            source.skip(2);
+            source.unsigned16();
         }
         return source.length();
     }
@@ -145,18 +147,43 @@ public final class DataSetReader {
         }
         long unsigned = Integer.toUnsignedLong(length);
         checkRoom(scope, tag, unsigned);
-        boolean tooLongForItsVr = unsigned > LONGEST_SHORT && !vr.hasLongLength();
-        Vr kept = tooLongForItsVr ? Vr.UN : vr;
-        if (unsigned > limits.inline()) {
-            var bulk = new FileBulk(source.channel(), source.position(), unsigned);
-            source.skip(unsigned);
-            return new Element(tag, kept, new Value.Bulk(bulk));
+        if (budget.isBulk(vr, unsigned)) {
+            return new Element(tag, kept(tag, vr, unsigned), new Value.Bulk(bulk(tag, unsigned)));
         }
-        memory += unsigned;
-        if (memory > limits.memory()) {
-            throw new DicomException(tag, "exceeds the limit of bytes held in memory");
+        budget.memory(tag, unsigned);
+        byte[] bytes = source.bytes(length);
+        return new Element(tag, kept(tag, vr, unsigned), new Value.Bytes(bytes, set(scope, vr)));
+    }
+
+    private static CharacterSet set(Scope scope, Vr vr) {
+        return vr.usesCharacterSet() || vr == Vr.UN ? scope.set() : CharacterSet.ISO_IR_6;
+    }
+
+    /** UN where the value is too long for its VR in Explicit VR, PS3.5 6.2.2. */
+    private static Vr kept(int tag, Vr vr, long length) throws DicomException {
+        boolean tooLong = length > LONGEST_SHORT && !vr.hasLongLength();
+        if (tooLong && Tag.isPrivateCreator(tag)) {
+            throw new DicomException(tag, "is a private creator of " + length + " bytes");
         }
-        return new Element(tag, kept, new Value.Bytes(source.bytes(length), scope.set()));
+        return tooLong ? Vr.UN : vr;
+    }
+
+    private BulkValue bulk(int tag, long length) throws IOException {
+        if (source.file() == null) {
+            return stored(tag, length);
+        }
+        var bulk = new FileBulk(source.file(), source.position(), length);
+        source.skip(length);
+        return bulk;
+    }
+
+    private BulkValue stored(int tag, long length) throws IOException {
+        long end = source.position() + length;
+        BulkValue bulk = store.keep(tag, length, source.part(length));
+        if (source.position() != end) {
+            throw new DicomException(tag, "was not taken as a whole by the store of bulk values");
+        }
+        return bulk;
     }
 
     private void checkRoom(Scope scope, int tag, long length) throws DicomException {
@@ -171,22 +198,21 @@ public final class DataSetReader {
         if (vr != Vr.SQ && vr != Vr.UN) {
             throw new DicomException(tag, "has an undefined length, but is no sequence");
         }
-        if (scope.depth() >= limits.depth()) {
-            throw new DicomException(tag, "is nested deeper than " + limits.depth());
-        }
+        budget.depth(tag, scope.depth());
         var inner = vr == Vr.UN ? TransferSyntax.IMPLICIT_VR_LITTLE_ENDIAN : scope.syntax();
         boolean open = length == UNDEFINED;
-        long end = scope.end();
-        if (!open) {
-            checkRoom(scope, tag, Integer.toUnsignedLong(length));
-            end = source.position() + Integer.toUnsignedLong(length);
-        }
-        return new Element(tag, Vr.SQ, items(scope.within(inner, end, open).deeper(), tag));
+        long end = open ? scope.end() : end(scope, tag, length);
+        return new Element(tag, Vr.SQ, items(scope.sequence(inner, end, open), tag));
+    }
+
+    private long end(Scope scope, int tag, int length) throws DicomException {
+        checkRoom(scope, tag, Integer.toUnsignedLong(length));
+        return source.position() + Integer.toUnsignedLong(length);
     }
 
     private Value.Items items(Scope scope, int sequence) throws IOException {
         var items = new ArrayList<DataSet>();
-        while (scope.delimited() || source.position() < scope.end()) {
+        while (hasMore(scope)) {
             int tag = tag(scope);
             int length = source.length();
             if (tag == Delimiter.SEQUENCE_END && scope.delimited()) {
@@ -201,14 +227,9 @@ public final class DataSetReader {
     }
 
     private DataSet item(Scope scope, int sequence, int length) throws IOException {
-        if (++elements > limits.elements()) {
-            throw new DicomException(sequence, "exceeds the limit of " + limits.elements());
-        }
-        if (length == UNDEFINED) {
-            return elements(scope.within(scope.syntax(), scope.end(), true));
-        }
-        checkRoom(scope, sequence, Integer.toUnsignedLong(length));
-        long end = source.position() + Integer.toUnsignedLong(length);
-        return elements(scope.within(scope.syntax(), end, false));
+        budget.element(sequence);
+        boolean open = length == UNDEFINED;
+        long end = open ? scope.end() : end(scope, sequence, length);
+        return elements(scope.item(end, open));
     }
 }

@@ -18,7 +18,17 @@ public final class DicomException extends IOException {
         this.tag = tag;
     }
 
-    /** The element at fault. */
+    /**
+     * A fault of no element.
+     *
+     * @param sentence what is wrong
+     */
+    public DicomException(String sentence) {
+        super(sentence);
+        this.tag = 0;
+    }
+
+    /** The element at fault; 0 where it is none. */
     public int tag() {
         return tag;
     }

@@ -37,8 +37,9 @@ final class ElementValues {
     }
 
     private static CharacterSet characterSet(Element element) {
-        boolean own = element.valueVr().usesCharacterSet() && element.vr() != Vr.UN;
-        return own ? ((Value.Bytes) element.value()).set() : CharacterSet.ISO_IR_6;
+        return EncodedText.usesCharacterSet(element)
+                ? ((Value.Bytes) element.value()).set()
+                : CharacterSet.ISO_IR_6;
     }
 
     /** Leading spaces are significant in paragraphs only, PS3.5 6.2. */
@@ -67,10 +68,11 @@ final class ElementValues {
             throws DicomException {
         long low = vr == Vr.SS ? Short.MIN_VALUE : vr == Vr.SL ? Integer.MIN_VALUE : 0;
         long high = (vr.width() == 2 ? 0xFFFFL : 0xFFFF_FFFFL) + low;
-        if (value < low || value > high) {
+        if (vr.width() < Long.BYTES && (value < low || value > high)) {
             throw new DicomException(tag, "has a number outside " + low + " to " + high);
         }
         switch (vr) {
+            case SV, UV -> bytes.putLong(value);
             case US, SS -> bytes.putShort((short) value);
             case UL, SL -> bytes.putInt((int) value);
             case AT -> bytes.putShort((short) (value >>> 16)).putShort((short) value);
@@ -98,6 +100,7 @@ final class ElementValues {
 
     private static long getInteger(int tag, Vr vr, ByteBuffer bytes) throws DicomException {
         return switch (vr) {
+            case SV, UV -> bytes.getLong();
             case US -> bytes.getShort() & 0xFFFFL;
             case SS -> bytes.getShort();
             case UL -> bytes.getInt() & 0xFFFF_FFFFL;

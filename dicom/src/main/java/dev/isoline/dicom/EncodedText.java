@@ -16,12 +16,20 @@ final class EncodedText {
     static byte[] bytes(Element element, CharacterSet set) throws DicomException {
         byte[] bytes = element.bytes();
         CharacterSet held = ((Value.Bytes) element.value()).set();
-        CharacterSet wanted = element.vr().usesCharacterSet() ? set : CharacterSet.ISO_IR_6;
-        boolean same = held == wanted || !element.vr().isText();
-        if (same || isAscii(bytes)) {
+        CharacterSet wanted = usesCharacterSet(element) ? set : CharacterSet.ISO_IR_6;
+        if (held == wanted || !isText(element) || isAscii(bytes)) {
             return bytes;
         }
         return wanted.encode(element.tag(), held.decode(element.tag(), bytes));
+    }
+
+    /** Also where the stream said UN of an element that is known, PS3.5 6.2.2. */
+    static boolean usesCharacterSet(Element element) {
+        return element.valueVr().usesCharacterSet();
+    }
+
+    private static boolean isText(Element element) {
+        return element.vr().isText() || usesCharacterSet(element);
     }
 
     private static boolean isAscii(byte[] bytes) {

@@ -8,6 +8,7 @@ import java.nio.channels.SeekableByteChannel;
 import java.nio.channels.WritableByteChannel;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * A DICOM file, PS3.10 chapter 7: preamble, group 0002, one data set.
@@ -24,6 +25,10 @@ public record Part10(DataSet meta, DataSet dataSet) {
     public static final String IMPLEMENTATION_VERSION = "ISOLINE 0.1";
 
     private static final int PREAMBLE = 128;
+
+    /** Groups before are of commands, files and directories, PS3.5 7.1. */
+    private static final int FIRST_GROUP = 0x0008;
+
     private static final byte[] PREFIX = "DICM".getBytes(StandardCharsets.US_ASCII);
 
     /**
@@ -39,7 +44,7 @@ public record Part10(DataSet meta, DataSet dataSet) {
             throw new DicomException(
                     Tag.FileMetaInformationGroupLength, "is not preceded by a preamble and DICM");
         }
-        var reader = new DataSetReader(source, limits);
+        var reader = new DataSetReader(source, limits, BulkStore.NONE);
         DataSet meta = reader.fileMeta();
         String syntax =
                 meta.text(Tag.TransferSyntaxUID)
@@ -73,6 +78,10 @@ public record Part10(DataSet meta, DataSet dataSet) {
     }
 
     private static DataSet meta(TransferSyntax syntax, DataSet dataSet) throws DicomException {
+        Optional<Element> first = dataSet.elements().stream().findFirst();
+        if (first.isPresent() && first.get().tag() >>> 16 < FIRST_GROUP) {
+            throw new DicomException(first.get().tag(), "belongs to no data set");
+        }
         return new DataSet()
                 .putBytes(Tag.FileMetaInformationVersion, Vr.OB, new byte[] {0, 1})
                 .putText(Tag.MediaStorageSOPClassUID, uid(dataSet, Tag.SOPClassUID))

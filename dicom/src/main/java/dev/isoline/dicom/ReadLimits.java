@@ -6,7 +6,7 @@ package dev.isoline.dicom;
  * @param depth sequences inside sequences
  * @param elements of all data sets and items together
  * @param inline bytes of a value held in memory; a longer one stays in the source as a {@link
- *     FileBulk}
+ *     FileBulk}, but for text, which is always held
  * @param memory bytes of all values held in memory together
  */
 public record ReadLimits(int depth, int elements, int inline, long memory) {

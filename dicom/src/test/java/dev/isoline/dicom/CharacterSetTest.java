@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -49,7 +52,7 @@ class CharacterSetTest {
     void another_character_set_is_refused_by_name() {
         assertThatThrownBy(() -> written("ISO_IR 144", "A"))
                 .hasMessageStartingWith("(0008,0005) Specific Character Set is ISO_IR 144;");
-        assertThatThrownBy(() -> CharacterSet.of(java.util.List.of("", "ISO 2022 IR 87")))
+        assertThatThrownBy(() -> CharacterSet.of(List.of("", "ISO 2022 IR 87")))
                 .hasMessageContaining("\\ISO 2022 IR 87");
     }
 
@@ -71,7 +74,7 @@ class CharacterSetTest {
         var dataSet =
                 new DataSet()
                         .putText(Tag.SpecificCharacterSet, "ISO_IR 100")
-                        .putItems(Tag.ChannelDefinitionSequence, java.util.List.of(item));
+                        .putItems(Tag.ChannelDefinitionSequence, List.of(item));
         byte[] latin = Files10.bytes(folder, EXPLICIT_VR_LITTLE_ENDIAN, dataSet);
         DataSet back = Files10.read(folder, EXPLICIT_VR_LITTLE_ENDIAN, latin);
         back.putText(Tag.SpecificCharacterSet, "ISO_IR 192");
@@ -80,5 +83,60 @@ class CharacterSetTest {
         assertThat(new String(utf8, StandardCharsets.UTF_8)).contains("Grün");
         assertThat(again.items(Tag.ChannelDefinitionSequence).get(0).text(Tag.ChannelLabel))
                 .contains("Grün");
+    }
+
+    /** PS3.5 7.5.3: an item may name its own; it holds for the items in it, not beside it. */
+    @Test
+    void an_item_with_its_own_character_set_is_read_and_written_in_it() throws IOException {
+        var inner = new DataSet().putText(Tag.CodeMeaning, "Grün");
+        var own =
+                new DataSet()
+                        .putText(Tag.SpecificCharacterSet, "ISO_IR 100")
+                        .putText(Tag.ChannelLabel, "Grün")
+                        .putItems(Tag.ChannelSourceSequence, List.of(inner));
+        var beside = new DataSet().putText(Tag.ChannelLabel, "小林");
+        var dataSet =
+                new DataSet()
+                        .putText(Tag.SpecificCharacterSet, "ISO_IR 192")
+                        .putItems(Tag.ChannelDefinitionSequence, List.of(own, beside));
+        byte[] bytes = Files10.bytes(folder, EXPLICIT_VR_LITTLE_ENDIAN, dataSet);
+        assertThat(new String(bytes, StandardCharsets.ISO_8859_1).split("Grün")).hasSize(3);
+        DataSet back = Files10.read(folder, EXPLICIT_VR_LITTLE_ENDIAN, bytes);
+        List<DataSet> items = back.items(Tag.ChannelDefinitionSequence);
+        assertThat(items.get(0).text(Tag.ChannelLabel)).contains("Grün");
+        assertThat(items.get(0).items(Tag.ChannelSourceSequence).get(0).text(Tag.CodeMeaning))
+                .contains("Grün");
+        assertThat(items.get(1).text(Tag.ChannelLabel)).contains("小林");
+    }
+
+    /**
+     * PS3.5 6.1.2.2: only SH, LO, ST, LT, PN, UC and UT; a CS with other bytes is kept as it is.
+     */
+    @Test
+    void bytes_outside_ascii_in_another_vr_are_kept_when_rewritten() throws IOException {
+        byte[] bytes = written("ISO_IR 100", "AAAA");
+        DataSet dataSet =
+                Files10.read(folder, EXPLICIT_VR_LITTLE_ENDIAN, bytes)
+                        .putBytes(Tag.Modality, Vr.CS, new byte[] {'E', 'C', 'G', ' '});
+        byte[] broken = Files10.bytes(folder, EXPLICIT_VR_LITTLE_ENDIAN, dataSet);
+        broken[broken.length - 13] = (byte) 0xFC;
+        DataSet back = Files10.read(folder, EXPLICIT_VR_LITTLE_ENDIAN, broken);
+        assertThatThrownBy(() -> back.text(Tag.Modality))
+                .hasMessage("(0008,0060) Modality holds bytes that are not ISO_IR 6");
+        assertThat(Files10.bytes(folder, EXPLICIT_VR_LITTLE_ENDIAN, back)).isEqualTo(broken);
+    }
+
+    /** PS3.3 C.12.1.1.2: names in other sets, as pydicom's Debian package ships them. */
+    @Test
+    void files_in_other_character_sets_are_refused_by_name() throws IOException {
+        Path charsets = Path.of("/usr/lib/python3/dist-packages/pydicom/data/charset_files");
+        Assumptions.assumeTrue(Files.isDirectory(charsets), "pydicom's files are not here");
+        assertThatThrownBy(() -> Files10.read(charsets.resolve("chrH31.dcm")))
+                .hasMessageStartingWith(
+                        "(0008,0005) Specific Character Set is \\ISO 2022 IR 87; supported are");
+        assertThat(Files10.read(charsets.resolve("chrX1.dcm")).dataSet().text(Tag.PatientName))
+                .contains("Wang^XiaoDong=王^小東=");
+        assertThat(Files10.read(charsets.resolve("chrGerm.dcm")).dataSet().text(Tag.PatientName))
+                .contains("Äneas^Rüdiger");
     }
 }

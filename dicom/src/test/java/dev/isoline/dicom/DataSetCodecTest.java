@@ -113,6 +113,64 @@ class DataSetCodecTest {
         assertThat(dataSet.text(Tag.PatientID)).contains("A1");
     }
 
+    /** PS3.5 7.1: ascending tags are written whatever order they came in. */
+    @Test
+    void elements_are_written_in_the_order_of_their_tags() throws IOException {
+        DataSet dataSet =
+                read(
+                        IMPLICIT_VR_LITTLE_ENDIAN,
+                        "00541010 02000000 0100 10002000 02000000 4131 08006000 04000000 45434720");
+        assertThat(written(IMPLICIT_VR_LITTLE_ENDIAN, dataSet))
+                .isEqualTo(
+                        "08006000"
+                                + "04000000"
+                                + "45434720"
+                                + "10002000"
+                                + "02000000"
+                                + "4131"
+                                + "00541010"
+                                + "02000000"
+                                + "0100");
+    }
+
+    /** PS3.5 7.1.1: a received odd length is made even. */
+    @Test
+    void an_odd_length_is_read_and_padded_when_written() throws IOException {
+        DataSet dataSet =
+                read(
+                        IMPLICIT_VR_LITTLE_ENDIAN,
+                        "08001800 03000000 312e32 10002000 03000000 413132");
+        assertThat(written(IMPLICIT_VR_LITTLE_ENDIAN, dataSet))
+                .isEqualTo(
+                        "08001800"
+                                + "04000000"
+                                + "312e3200"
+                                + "10002000"
+                                + "04000000"
+                                + "41313220");
+    }
+
+    /** PS3.5 A.1: Waveform Data is OW in Implicit VR; the bytes of 8-bit samples do not move. */
+    @Test
+    void eight_bit_samples_are_ob_in_explicit_vr_only() throws IOException {
+        var dataSet = new DataSet().putBytes(Tag.WaveformData, Vr.OB, new byte[] {1, 2, 3});
+        String implicit = written(IMPLICIT_VR_LITTLE_ENDIAN, dataSet);
+        assertThat(implicit).isEqualTo("00541010" + "04000000" + "01020300");
+        assertThat(written(EXPLICIT_VR_LITTLE_ENDIAN, read(IMPLICIT_VR_LITTLE_ENDIAN, implicit)))
+                .isEqualTo("00541010" + "4f570000" + "04000000" + "01020300");
+    }
+
+    /** PS3.5 6.2 table 6.2-1: SV and UV, 64 bits in the long form. */
+    @Test
+    void sixty_four_bit_integers_come_back() throws IOException {
+        int minimum = 0x0072_0082; // Selector SV Value, SV 1-n (PS3.6)
+        var dataSet = new DataSet().putInts(minimum, Long.MIN_VALUE, -1, Long.MAX_VALUE);
+        String hex = written(EXPLICIT_VR_LITTLE_ENDIAN, dataSet);
+        assertThat(hex).startsWith("72008200" + "53560000" + "18000000");
+        assertThat(read(EXPLICIT_VR_LITTLE_ENDIAN, hex).ints(minimum))
+                .containsExactly(Long.MIN_VALUE, -1L, Long.MAX_VALUE);
+    }
+
     @ParameterizedTest
     @EnumSource(TransferSyntax.class)
     void every_kind_of_value_comes_back(TransferSyntax syntax) throws IOException {

@@ -11,6 +11,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.WritableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +31,39 @@ class Part10Test {
         assertThat(bytes.getInt(firstOfDataSet)).isEqualTo(0x0005_0008);
         assertThat(Files10.read(file).meta().text(Tag.MediaStorageSOPClassUID))
                 .contains("1.2.840.10008.5.1.4.1.1.9.1.3");
+    }
+
+    /** PS3.10 7.1 and PS3.5 6.2.2: unknown elements of group 0002 are ignored, none is UN. */
+    @Test
+    void elements_of_group_0002_that_nobody_knows_are_ignored() throws IOException {
+        Path file = folder.resolve("a.dcm");
+        Files10.write(file, EXPLICIT_VR_LITTLE_ENDIAN, Samples.everything());
+        byte[] bytes = Files.readAllBytes(file);
+        byte[] more = HexFormat.of().parseHex("0200f00f" + "554e0000" + "02000000" + "0102");
+        int at = 128 + 4;
+        Path odd = Files.write(folder.resolve("odd.dcm"), inserted(bytes, at, more));
+        Part10 read = Files10.read(odd);
+        assertThat(read.meta()).isEqualTo(Files10.read(file).meta());
+        assertThat(read.dataSet()).isEqualTo(Files10.read(file).dataSet());
+    }
+
+    private static byte[] inserted(byte[] bytes, int at, byte[] more) {
+        return ByteBuffer.allocate(bytes.length + more.length)
+                .put(bytes, 0, at)
+                .put(more)
+                .put(bytes, at, bytes.length - at)
+                .array();
+    }
+
+    /** PS3.5 7.1: groups 0000 to 0006 are of commands, files and directories. */
+    @Test
+    void a_data_set_has_no_element_of_group_0002() throws IOException {
+        DataSet dataSet = Samples.everything().putText(Tag.ImplementationVersionName, "X");
+        assertThatThrownBy(
+                        () ->
+                                Files10.write(
+                                        folder.resolve("x"), EXPLICIT_VR_LITTLE_ENDIAN, dataSet))
+                .hasMessage("(0002,0013) Implementation Version Name belongs to no data set");
     }
 
     @Test
