@@ -72,7 +72,7 @@ record EdfHeader(
         var physicalMaximum = fields.texts(8, count);
         var digitalMinimum = fields.texts(8, count);
         var digitalMaximum = fields.texts(8, count);
-        fields.texts(80, count); // prefiltering
+        var prefiltering = fields.texts(80, count);
         var samples = fields.texts(8, count);
         var signals = new ArrayList<EdfSignal>(count);
         long offset = 0;
@@ -88,6 +88,7 @@ record EdfHeader(
                             EdfFields.real(physicalMaximum.get(i), "physical maximum" + signal),
                             EdfFields.word(digitalMinimum.get(i), "digital minimum" + signal),
                             EdfFields.word(digitalMaximum.get(i), "digital maximum" + signal),
+                            prefiltering.get(i),
                             (int) perRecord,
                             (int) offset));
             offset += perRecord;

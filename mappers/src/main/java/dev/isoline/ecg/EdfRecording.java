@@ -34,6 +34,7 @@ public final class EdfRecording implements Recording {
     private final short[] row;
     private final BigDecimal firstOnset;
     private final long records;
+    private final EdfDiary diary;
     private long read;
     private int held;
     private int used;
@@ -49,6 +50,7 @@ public final class EdfRecording implements Recording {
         window = window(recordBytes, Math.max(1, WINDOW / recordBytes));
         stored = window.asShortBuffer();
         row = new short[perRecord()];
+        diary = new EdfDiary(edf.signals());
         readOn();
         firstOnset = edf.isPlus() ? onset(0) : BigDecimal.ZERO;
         header = header(notes);
@@ -118,6 +120,16 @@ public final class EdfRecording implements Recording {
                     edf.bytes() + read * recordBytes + window.position());
         }
         read += held;
+        noteDiary();
+    }
+
+    /** What stands after the time-keeping annotation; most data records have nothing there. */
+    private void noteDiary() {
+        if (edf.isPlus()) {
+            for (int record = 0; record < held; record++) {
+                diary.add(window, record * recordBytes);
+            }
+        }
     }
 
     /** Time-keeping annotation: the first list of the first annotation signal (EDF+, 2.2.4). */
@@ -205,6 +217,18 @@ public final class EdfRecording implements Recording {
                             + " of the EDF+D file begins before the one before ends.");
         }
         return Math.max(position, end);
+    }
+
+    /** Times are those of the header's clock; the recording begins at its first data record. */
+    @Override
+    public List<DiaryEntry> diary() {
+        return diary.entries(firstOnset, hz());
+    }
+
+    /** Every value of the digital range is a sample. */
+    @Override
+    public boolean marksMissing() {
+        return false;
     }
 
     /** EDF+ has no standard text for a beat: annotations of other meaning are not taken for one. */

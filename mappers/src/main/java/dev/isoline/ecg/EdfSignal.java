@@ -5,6 +5,7 @@ package dev.isoline.ecg;
  *
  * @param label such as {@code ECG V1}
  * @param dimension unit of the physical values; blank when uncalibrated
+ * @param prefiltering such as {@code HP:0.1Hz LP:75Hz}
  * @param samples per data record
  * @param offset samples of other signals before it in the data record
  */
@@ -15,6 +16,7 @@ record EdfSignal(
         double physicalMaximum,
         int digitalMinimum,
         int digitalMaximum,
+        String prefiltering,
         int samples,
         int offset) {
 
@@ -36,7 +38,7 @@ record EdfSignal(
                         / ((double) digitalMaximum - digitalMinimum)
                         * unit;
         double baseline = physicalMinimum * unit - digitalMinimum * gain;
-        return new Lead(name, gain, gain == 0 ? 0 : baseline, bits());
+        return new Lead(name, gain, gain == 0 ? 0 : baseline, bits(), Filter.ofEdf(prefiltering));
     }
 
     private int bits() {

@@ -8,8 +8,15 @@ package dev.isoline.ecg;
  * @param sensitivity microvolts of one unit of the sample; 0 when the recording is not calibrated
  * @param baseline microvolts of sample value 0
  * @param bitsStored significant bits of a sample, sign included
+ * @param filter what it was filtered with
  */
-public record Lead(String label, double sensitivity, double baseline, int bitsStored) {
+public record Lead(
+        String label, double sensitivity, double baseline, int bitsStored, Filter filter) {
+
+    /** A lead whose recording does not name its filters. */
+    public Lead(String label, double sensitivity, double baseline, int bitsStored) {
+        this(label, sensitivity, baseline, bitsStored, Filter.UNKNOWN);
+    }
 
     public double microvolts(int sample) {
         return sample * sensitivity + baseline;

@@ -27,4 +27,25 @@ public interface Recording extends Closeable {
     default List<Stretch> flutter() throws IOException {
         return List.of();
     }
+
+    /** Rhythms whoever marked the reference beats named, in time order. */
+    default List<RhythmEpisode> rhythms() throws IOException {
+        return List.of();
+    }
+
+    /**
+     * What patient or recorder noted, in time order: complete once the recording was read to its
+     * end.
+     */
+    default List<DiaryEntry> diary() {
+        return List.of();
+    }
+
+    /**
+     * Whether the format has a way to say that a sample is missing; of 16 bits, no sample that was
+     * taken is -32768 then.
+     */
+    default boolean marksMissing() {
+        return true;
+    }
 }

@@ -17,11 +17,14 @@ final class TimestampedAnnotations {
      * One list.
      *
      * @param onset seconds from the start in the header, exact
+     * @param duration seconds; 0 where the list gives none
      * @param texts in UTF-8; the first list of a data record has an empty first text
      */
-    record Tal(BigDecimal onset, List<String> texts) {}
+    record Tal(BigDecimal onset, BigDecimal duration, List<String> texts) {}
 
     private static final Pattern ONSET = Pattern.compile("[+-]\\d{1,12}(?:\\.\\d{0,18})?");
+
+    private static final Pattern DURATION = Pattern.compile("\\d{1,12}(?:\\.\\d{0,18})?");
 
     private TimestampedAnnotations() {}
 
@@ -39,11 +42,16 @@ final class TimestampedAnnotations {
 
     private static Tal list(String list) throws RecordingException {
         var parts = List.of(list.split("\u0014", -1));
-        var onset = parts.get(0).split("\u0015")[0];
+        var times = parts.get(0).split("\u0015");
+        var onset = times[0];
         if (parts.size() < 2 || !ONSET.matcher(onset).matches()) {
             throw new RecordingException(
                     "An annotation of the EDF+ file does not begin with a time.");
         }
-        return new Tal(new BigDecimal(onset), parts.subList(1, Math.max(2, parts.size() - 1)));
+        boolean lasts = times.length > 1 && DURATION.matcher(times[1]).matches();
+        return new Tal(
+                new BigDecimal(onset),
+                lasts ? new BigDecimal(times[1]) : BigDecimal.ZERO,
+                parts.subList(1, Math.max(2, parts.size() - 1)));
     }
 }

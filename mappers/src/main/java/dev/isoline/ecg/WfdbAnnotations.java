@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Reader of an annotation file in MIT format (annot(5) of the WFDB Applications Guide): 16-bit
@@ -53,6 +54,7 @@ public final class WfdbAnnotations {
 
     private static final int FLUTTER_BEGINS = 32;
     private static final int FLUTTER_ENDS = 33;
+    private static final int RHYTHM_CHANGE = 28;
 
     private final ReadableByteChannel channel;
     private final double frameHz;
@@ -60,9 +62,12 @@ public final class WfdbAnnotations {
     private final ByteBuffer buffer = ByteBuffer.allocate(8192).order(ByteOrder.LITTLE_ENDIAN);
     private final BeatSeries beats = new BeatSeries();
     private final List<Stretch> flutter = new ArrayList<>();
+    private final List<RhythmEpisode> rhythms = new ArrayList<>();
     private double scale;
     private long time;
     private long flutterFrom = -1;
+    private Optional<Rhythm> rhythm = Optional.empty();
+    private long rhythmFrom;
 
     private WfdbAnnotations(ReadableByteChannel channel, double frameHz, int perFrame) {
         this.channel = channel;
@@ -89,9 +94,14 @@ public final class WfdbAnnotations {
                 break;
             }
             annotations.take(word >> 10, word & 0x3ff, code);
-            code = word >> 10;
+            code = isQualifier(word >> 10) ? code : word >> 10;
         }
         return annotations;
+    }
+
+    /** NUM, SUB and CHN say more of the annotation before them. */
+    private static boolean isQualifier(int code) {
+        return code >= NUM && code <= CHN;
     }
 
     /** Beats in time order, on the time axis of the leads. */
@@ -104,6 +114,12 @@ public final class WfdbAnnotations {
         return flutter;
     }
 
+    /** Each lasts to the next one; the last one to {@code end}, the length of the recording. */
+    List<RhythmEpisode> rhythms(long end) {
+        change(Optional.empty(), end);
+        return rhythms;
+    }
+
     private void take(int code, int step, int before) throws IOException {
         if (code == SKIP) {
             require(4);
@@ -111,7 +127,7 @@ public final class WfdbAnnotations {
             time += high << 16 | buffer.getShort() & 0xffff;
         } else if (code == AUX) {
             aux(step, before);
-        } else if (code < NUM || code > CHN) {
+        } else if (!isQualifier(code)) {
             time += step;
             mark(code, Math.round(time * scale));
         }
@@ -140,7 +156,17 @@ public final class WfdbAnnotations {
         var note = new String(text, StandardCharsets.US_ASCII).replace("\0", "");
         if (before == NOTE && time == 0 && note.startsWith(RESOLUTION)) {
             clock(note.substring(RESOLUTION.length()).strip());
+        } else if (before == RHYTHM_CHANGE) {
+            change(Rhythm.ofWfdb(note.strip()), Math.round(time * scale));
         }
+    }
+
+    private void change(Optional<Rhythm> next, long at) {
+        if (rhythm.isPresent() && at > rhythmFrom) {
+            rhythms.add(new RhythmEpisode(new Stretch(rhythmFrom, at), rhythm.get()));
+        }
+        rhythm = next;
+        rhythmFrom = at;
     }
 
     private void clock(String hz) throws RecordingException {

@@ -144,6 +144,12 @@ public final class WfdbRecording implements Recording {
         return annotations().map(WfdbAnnotations::flutter).orElse(List.of());
     }
 
+    @Override
+    public List<RhythmEpisode> rhythms() throws IOException {
+        long end = frames * leads.perFrame();
+        return annotations().map(marked -> marked.rhythms(end)).orElse(List.of());
+    }
+
     private Optional<WfdbAnnotations> annotations() throws IOException {
         var name = wfdb.name() + ".atr";
         if (!files.names().contains(name)) {

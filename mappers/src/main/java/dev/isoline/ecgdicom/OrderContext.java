@@ -15,6 +15,8 @@ import java.util.stream.Stream;
  * @param requestedProcedureId Requested Procedure ID (0040,1001)
  * @param procedure what was ordered
  * @param referringPhysician name in the form of VR PN
+ * @param scheduledProcedureStepId Scheduled Procedure Step ID (0040,0009), as the worklist has it
+ * @param admission the visit the order was placed in
  */
 public record OrderContext(
         Subject patient,
@@ -24,7 +26,32 @@ public record OrderContext(
         Identifier filler,
         String requestedProcedureId,
         Code procedure,
-        String referringPhysician) {
+        String referringPhysician,
+        String scheduledProcedureStepId,
+        Identifier admission) {
+
+    /** An order of one step, which has the number of its procedure, and of no known visit. */
+    public OrderContext(
+            Subject patient,
+            String studyInstanceUid,
+            Identifier accession,
+            Identifier placer,
+            Identifier filler,
+            String requestedProcedureId,
+            Code procedure,
+            String referringPhysician) {
+        this(
+                patient,
+                studyInstanceUid,
+                accession,
+                placer,
+                filler,
+                requestedProcedureId,
+                procedure,
+                referringPhysician,
+                requestedProcedureId,
+                Identifier.NONE);
+    }
 
     /**
      * The patient.

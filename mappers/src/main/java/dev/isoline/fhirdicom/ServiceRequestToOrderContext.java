@@ -1,6 +1,7 @@
 package dev.isoline.fhirdicom;
 
 import dev.isoline.ecgdicom.OrderContext;
+import org.hl7.fhir.r4.model.Encounter;
 import org.hl7.fhir.r4.model.Enumerations.AdministrativeGender;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
@@ -11,7 +12,9 @@ import org.hl7.fhir.r4.model.ServiceRequest;
  * ServiceRequest, Patient and requester (FHIR R4) to what DICOM objects need of an order.
  *
  * <p>Identifiers by their type of table v2-0203: PLAC, FILL, ACSN; MR for the patient. Requested
- * Procedure ID is the accession number (common practice, no source: one procedure an accession).
+ * Procedure ID and Scheduled Procedure Step ID are the accession number (common practice, no
+ * source: one procedure of one step an accession). Admission ID is the visit number (VN) of the
+ * encounter.
  */
 public final class ServiceRequestToOrderContext {
 
@@ -25,6 +28,14 @@ public final class ServiceRequestToOrderContext {
      * @throws dev.isoline.order.ContentError when a name holds what VR PN has no place for
      */
     public static OrderContext map(ServiceRequest order, Patient patient, Practitioner requester) {
+        return map(order, patient, requester, null);
+    }
+
+    /**
+     * @param visit the order was placed in; null when it is unknown
+     */
+    public static OrderContext map(
+            ServiceRequest order, Patient patient, Practitioner requester, Encounter visit) {
         var accession = OrderIdentifiers.ofType("ACSN", order.getIdentifier());
         return new OrderContext(
                 subject(patient),
@@ -34,7 +45,15 @@ public final class ServiceRequestToOrderContext {
                 OrderIdentifiers.ofType("FILL", order.getIdentifier()),
                 accession.value(),
                 CodeableConceptToCode.map(order.getCode()),
-                referringPhysician(requester));
+                referringPhysician(requester),
+                accession.value(),
+                admission(visit));
+    }
+
+    private static OrderContext.Identifier admission(Encounter visit) {
+        return visit == null
+                ? OrderContext.Identifier.NONE
+                : OrderIdentifiers.ofType("VN", visit.getIdentifier());
     }
 
     private static String referringPhysician(Practitioner requester) {

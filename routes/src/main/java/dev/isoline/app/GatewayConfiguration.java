@@ -3,6 +3,7 @@ package dev.isoline.app;
 import dev.isoline.delivery.DeliveryWorker;
 import dev.isoline.delivery.Destinations;
 import dev.isoline.ecg.analysis.AnalysisSettings;
+import dev.isoline.ecgdicom.StripSettings;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.settings.IsolineProperties;
 import java.time.Clock;
@@ -27,5 +28,11 @@ class GatewayConfiguration {
     AnalysisSettings analysisSettings(IsolineProperties properties) {
         return new AnalysisSettings(
                 properties.recordings().pause(), AnalysisSettings.DEFAULT.rateBeats());
+    }
+
+    @Bean
+    StripSettings stripSettings(IsolineProperties properties) {
+        return new StripSettings(
+                properties.recordings().strips(), properties.recordings().stripLength());
     }
 }

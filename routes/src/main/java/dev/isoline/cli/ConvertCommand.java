@@ -9,7 +9,7 @@ import dev.isoline.ecg.RecordingHeader.Identity;
 import dev.isoline.ecgdicom.OrderContext;
 import dev.isoline.ecgdicom.RecordingContext;
 import dev.isoline.ecgdicom.WrittenObject;
-import dev.isoline.ecgdicom.iod.AmbulatoryEcgIod;
+import dev.isoline.ecgdicom.iod.RecordingToObjects;
 import dev.isoline.order.ContentError;
 import dev.isoline.order.Problem;
 import dev.isoline.recordings.ContentDigest;
@@ -85,7 +85,7 @@ final class ConvertCommand {
         try (Recording opened = RecordingFormats.open(files)) {
             compare(opened.header().identity(), context.patient());
             var about = new RecordingContext(result(digest), arguments.zone(), arguments.start());
-            return AmbulatoryEcgIod.write(opened, context, about, folder);
+            return RecordingToObjects.write(opened, context, about, folder);
         }
     }
 

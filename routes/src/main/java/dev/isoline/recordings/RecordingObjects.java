@@ -1,19 +1,19 @@
 package dev.isoline.recordings;
 
 import dev.isoline.ecg.Recording;
+import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecgdicom.OrderContext;
 import dev.isoline.ecgdicom.RecordingContext;
+import dev.isoline.ecgdicom.StripSettings;
 import dev.isoline.ecgdicom.WrittenObject;
-import dev.isoline.ecgdicom.iod.AmbulatoryEcgIod;
+import dev.isoline.ecgdicom.iod.RecordingToObjects;
 import dev.isoline.ecgfhir.WaveformObject;
-import dev.isoline.fhirdicom.ServiceRequestToOrderContext;
 import dev.isoline.ledger.RecordingTable.RecordingRow;
-import dev.isoline.resources.OrderResources;
 import java.io.IOException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.Practitioner;
 
 /** The DICOM objects of one recording, as files of the data folder. */
 final class RecordingObjects {
@@ -33,18 +33,17 @@ final class RecordingObjects {
         this.zone = zone;
     }
 
-    /**
-     * @param requester who placed the order, or null
-     */
-    Written write(OrderResources order, Practitioner requester) throws IOException {
-        String folder = "objects/" + order.row().id();
+    /** Reads the recording once more and writes what was found in it into its objects. */
+    Written write(OrderContext order, Findings findings, StripSettings strips) throws IOException {
+        String folder = "objects/" + row.orderId();
         var sink = new ObjectFolder(store.resolve(folder));
         try (Recording recording = StoredRecording.open(store.resolve(row.path()))) {
             List<WrittenObject> written =
-                    AmbulatoryEcgIod.write(
+                    RecordingToObjects.write(
                             recording,
-                            ServiceRequestToOrderContext.map(
-                                    order.serviceRequest(), order.patient(), requester),
+                            findings,
+                            strips,
+                            order,
                             new RecordingContext(row.sha256(), zone, Optional.of(arrival())),
                             sink);
             return new Written(

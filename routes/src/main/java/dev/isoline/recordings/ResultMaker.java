@@ -5,10 +5,13 @@ import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingHeader;
 import dev.isoline.ecg.analysis.Analysis;
 import dev.isoline.ecg.analysis.AnalysisSettings;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecgdicom.OrderContext;
+import dev.isoline.ecgdicom.StripSettings;
 import dev.isoline.ecgfhir.ReportBundle;
 import dev.isoline.ecgfhir.ReportContext;
 import dev.isoline.fhir.BundleResources;
+import dev.isoline.fhirdicom.ServiceRequestToOrderContext;
 import dev.isoline.intake.OrderDesk;
 import dev.isoline.intake.Source;
 import dev.isoline.ledger.Ledger;
@@ -24,17 +27,19 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Bundle;
+import org.hl7.fhir.r4.model.Encounter;
 import org.hl7.fhir.r4.model.Practitioner;
 import org.hl7.fhir.r4.model.Resource;
 import org.springframework.stereotype.Component;
 
 /**
- * From a recording to its result, flow 4: measured, written as DICOM objects and as a FHIR report,
- * then stored, told and put into the outbox in one unit of work. The same recording makes the same
- * result, so an attempt that a crash cut short leaves nothing to clean up.
+ * From a recording to its result, flow 4: measured, written as annotated DICOM objects and as a
+ * FHIR report, then stored, told and put into the outbox in one unit of work. The same recording
+ * makes the same result, so an attempt that a crash cut short leaves nothing to clean up.
  */
 @Component
 class ResultMaker {
@@ -47,7 +52,8 @@ class ResultMaker {
             Set.of("Patient", "ServiceRequest", "Practitioner", "PractitionerRole", "Organization");
 
     /** An order and who placed it, read at one moment. */
-    private record Ordered(OrderResources order, List<Resource> requester) {
+    private record Ordered(
+            OrderResources order, List<Resource> requester, Optional<Encounter> visit) {
 
         Practitioner practitioner() {
             return requester.stream()
@@ -64,6 +70,7 @@ class ResultMaker {
     private final Outbox outbox;
     private final Senders senders;
     private final AnalysisSettings settings;
+    private final StripSettings strips;
     private final Clock clock;
 
     ResultMaker(
@@ -73,6 +80,7 @@ class ResultMaker {
             Outbox outbox,
             Senders senders,
             AnalysisSettings settings,
+            StripSettings strips,
             Clock clock) {
         this.ledger = ledger;
         this.store = store;
@@ -80,6 +88,7 @@ class ResultMaker {
         this.outbox = outbox;
         this.senders = senders;
         this.settings = settings;
+        this.strips = strips;
         this.clock = clock;
     }
 
@@ -89,11 +98,17 @@ class ResultMaker {
     void make(RecordingRow row) throws IOException {
         Ordered ordered = ledger.read(tables -> ordered(tables, row));
         ZoneId zone = senders.byName(ordered.order().row().sender()).zone();
-        var objects =
-                new RecordingObjects(store, row, zone)
-                        .write(ordered.order(), ordered.practitioner());
+        Findings findings = findings(row);
+        OrderContext order =
+                ServiceRequestToOrderContext.map(
+                        ordered.order().serviceRequest(),
+                        ordered.order().patient(),
+                        ordered.practitioner(),
+                        ordered.visit().orElse(null));
+        var objects = new RecordingObjects(store, row, zone).write(order, findings, strips);
         Bundle report =
-                ReportBundle.of(context(row, ordered, zone), summary(row), objects.waveforms());
+                ReportBundle.of(
+                        context(row, ordered, zone), findings.summary(), objects.waveforms());
         ledger.write(tables -> publish(tables, row, report, objects.paths())).join();
     }
 
@@ -119,9 +134,9 @@ class ResultMaker {
         return null;
     }
 
-    private Summary summary(RecordingRow row) throws IOException {
+    private Findings findings(RecordingRow row) throws IOException {
         try (Recording recording = open(row)) {
-            return Analysis.summarise(recording, settings);
+            return Analysis.findings(recording, settings);
         }
     }
 
@@ -152,7 +167,12 @@ class ResultMaker {
                 Stream.ofNullable(order.serviceRequest().getRequester().getReference())
                         .flatMap(reference -> order.resolve().apply(reference).stream())
                         .toList();
-        return new Ordered(order, requester);
+        Optional<Encounter> visit =
+                Optional.ofNullable(order.serviceRequest().getEncounter().getReference())
+                        .flatMap(order.resolve())
+                        .filter(Encounter.class::isInstance)
+                        .map(Encounter.class::cast);
+        return new Ordered(order, requester, visit);
     }
 
     private OrderResources order(Tables tables, RecordingRow row) {

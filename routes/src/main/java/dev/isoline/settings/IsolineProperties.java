@@ -99,11 +99,15 @@ public record IsolineProperties(
 
     /**
      * @param watch folder to take recordings from; none by default
+     * @param strips most short DICOM objects made of one recording
+     * @param stripLength of each of them
      */
     public record Recordings(
             Path watch,
             @DefaultValue("1s") Duration sweep,
             @DefaultValue("2s") Duration pause,
+            @DefaultValue("12") int strips,
+            @DefaultValue("10s") Duration stripLength,
             @DefaultValue("24h") Duration reportDue) {}
 
     public record DeliverySettings(

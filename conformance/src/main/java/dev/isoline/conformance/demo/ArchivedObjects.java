@@ -15,29 +15,41 @@ import java.util.List;
 final class ArchivedObjects {
 
     private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+    /** What does not come for so long is not to be expected. */
+    private static final Duration QUIET = Duration.ofSeconds(2);
+
+    /** Ambulatory and General ECG Waveform Storage, PS3.6 table A-1. */
+    private static final String RECORDING = "1.2.840.10008.5.1.4.1.1.9.1.3";
+
+    private static final String STRIP = "1.2.840.10008.5.1.4.1.1.9.1.2";
     private static final double MICROVOLTS = 1000.0 / EcgPlan.UNITS_PER_MILLIVOLT;
 
     /** Of a calibrated sample: what a decimal string of 16 characters can round (PS3.5 6.2 DS). */
     private static final double ALLOWED_MICROVOLTS = 0.01;
 
-    private final Stage stage;
+    private final Archive archive;
     private final Story story;
     private final WaveformReader reader = new WaveformReader();
 
     ArchivedObjects(Stage stage, Story story) {
-        this.stage = stage;
+        this.archive = new Archive(stage.folder().path("archive"));
         this.story = story;
     }
 
-    /** Neither recording has a gap or lasts 24 h: one object each. */
+    /** Neither recording has a gap or lasts 24 h: one Ambulatory ECG object each, and strips. */
     void compare(List<DemoRecording> recordings) throws IOException, InterruptedException {
         List<Path> objects = await(recordings.size());
-        story.tell("%d DICOM waveform objects lie in the archive.", objects.size());
+        int strips = archive.objects(STRIP).size();
+        story.tell(
+                "DICOM waveform objects in the archive: %d recordings, %d strips of them.",
+                objects.size(), strips);
         story.expect(
                 objects.size() == recordings.size(),
-                "%d DICOM objects in the archive instead of %d",
+                "%d Ambulatory ECG objects in the archive instead of %d",
                 objects.size(),
                 recordings.size());
+        story.expect(strips > 0, "no strip is in the archive");
         if (!reader.installed()) {
             story.add(
                     "not checked: %s is not installed (%s)",
@@ -50,12 +62,16 @@ final class ArchivedObjects {
     }
 
     private List<Path> await(int count) throws IOException, InterruptedException {
-        var archive = new Archive(stage.folder().path("archive"));
         long end = System.nanoTime() + PATIENCE.toNanos();
-        while (archive.objects().size() < count && System.nanoTime() < end) {
+        while (archive.objects(RECORDING).size() < count && System.nanoTime() < end) {
             Thread.sleep(200);
         }
-        return archive.objects();
+        int before = -1;
+        while (archive.objects().size() > before && System.nanoTime() < end) {
+            before = archive.objects().size();
+            Thread.sleep(QUIET.toMillis());
+        }
+        return archive.objects(RECORDING);
     }
 
     private void find(DemoRecording recording, List<Path> objects) throws IOException {

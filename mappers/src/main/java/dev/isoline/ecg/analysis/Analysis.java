@@ -47,6 +47,12 @@ public final class Analysis {
         return new Analysis(recording, detection, settings).summary();
     }
 
+    /** Reads the recording to its end; the measures, and where on the time axis they come from. */
+    public static Findings findings(Recording recording, AnalysisSettings settings)
+            throws IOException {
+        return new Analysis(recording, Detection.in(recording), settings).findings();
+    }
+
     /** Beats the program finds, whatever reference the recording brings. */
     public static List<Beat> detect(Recording recording) throws IOException {
         return Detection.in(recording).beats();
@@ -79,6 +85,18 @@ public final class Analysis {
                 new NormalIntervals(intervals, !reference.isEmpty()).variability(),
                 settings,
                 notes());
+    }
+
+    private Findings findings() throws IOException {
+        var timeline = detection.timeline();
+        return new Findings(
+                summary(),
+                beats,
+                timeline.recordedParts(),
+                timeline.recordedStretches(detection.unusableSeconds()),
+                recording.flutter(),
+                recording.rhythms(),
+                recording.diary());
     }
 
     private Map<Beat.Kind, Long> classified() {

@@ -1,8 +1,11 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Block;
+import dev.isoline.ecg.Stretch;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 
 /** What of a recording's time axis was recorded, and where its gaps begin. */
 final class Timeline {
@@ -52,6 +55,31 @@ final class Timeline {
             samples += ends[i] - starts[i];
         }
         return samples;
+    }
+
+    /** The gap-free parts. */
+    List<Stretch> recordedParts() {
+        var recorded = new ArrayList<Stretch>();
+        for (int i = 0; i < parts; i++) {
+            recorded.add(new Stretch(starts[i], ends[i]));
+        }
+        return List.copyOf(recorded);
+    }
+
+    /** What was recorded within the seconds marked, as stretches within one part each. */
+    List<Stretch> recordedStretches(BitSet seconds) {
+        var stretches = new ArrayList<Stretch>();
+        for (int i = 0; i < parts; i++) {
+            int s = seconds.nextSetBit((int) (starts[i] / hz));
+            while (s >= 0 && s * hz < ends[i]) {
+                int next = seconds.nextClearBit(s);
+                long from = Math.max(starts[i], (long) Math.ceil(s * hz));
+                long to = Math.min(ends[i], (long) Math.ceil(next * hz));
+                stretches.add(new Stretch(from, to));
+                s = seconds.nextSetBit(next);
+            }
+        }
+        return List.copyOf(stretches);
     }
 
     /** Recorded samples within the seconds marked. */

@@ -26,20 +26,20 @@ final class ChannelLimits {
                         .count();
         if (source != 1) {
             problems.add(
-                    AmbulatoryEcgLimits.problem(
+                    IodLimits.problem(
                             Tag.ChannelSourceSequence,
                             "A channel has no lead code of CID 3001 as its source."));
         }
         if (channel.hasValue(Tag.ChannelTimeSkew) == channel.hasValue(Tag.ChannelSampleSkew)) {
             problems.add(
-                    AmbulatoryEcgLimits.problem(
+                    IodLimits.problem(
                             Tag.ChannelSampleSkew,
                             "A channel has not exactly one of time skew and sample skew."));
         }
         long present = CALIBRATION.stream().filter(channel::hasValue).count();
         if (present != 0 && present != CALIBRATION.size()) {
             problems.add(
-                    AmbulatoryEcgLimits.problem(
+                    IodLimits.problem(
                             Tag.ChannelSensitivity,
                             "A channel has not all of sensitivity, units, correction factor and"
                                     + " baseline."));
@@ -48,7 +48,7 @@ final class ChannelLimits {
     }
 
     private static boolean isLead(DataSet code) {
-        return AmbulatoryEcgLimits.text(code, Tag.CodingSchemeDesignator).equals("MDC")
-                && AmbulatoryEcgLimits.text(code, Tag.CodeValue).startsWith("2:");
+        return IodLimits.text(code, Tag.CodingSchemeDesignator).equals("MDC")
+                && IodLimits.text(code, Tag.CodeValue).startsWith("2:");
     }
 }

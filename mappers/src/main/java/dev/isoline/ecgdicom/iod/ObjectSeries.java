@@ -1,15 +1,11 @@
 package dev.isoline.ecgdicom.iod;
 
-import dev.isoline.dicom.AnnouncedBulk;
-import dev.isoline.dicom.Uid;
 import dev.isoline.ecg.Block;
-import dev.isoline.ecgdicom.ObjectSink;
-import dev.isoline.ecgdicom.OrderContext;
+import dev.isoline.ecg.RecordingException;
+import dev.isoline.ecg.Stretch;
 import dev.isoline.ecgdicom.WrittenObject;
-import dev.isoline.ecgdicom.module.WaveformObject;
 import java.io.Closeable;
 import java.io.IOException;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -18,18 +14,17 @@ final class ObjectSeries implements Closeable {
 
     private static final int SECONDS_OF_AN_OBJECT = 24 * 60 * 60;
 
-    private final WaveformObject.Series series;
-    private final OrderContext order;
-    private final ObjectSink sink;
+    private final SeriesWriter series;
+    private final Annotator annotator;
     private final long most;
     private final List<WrittenObject> written = new ArrayList<>();
     private ObjectWriter open;
+    private Stretch announced;
 
-    ObjectSeries(WaveformObject.Series series, OrderContext order, ObjectSink sink) {
+    ObjectSeries(SeriesWriter series, Annotator annotator) {
         this.series = series;
-        this.order = order;
-        this.sink = sink;
-        this.most = (long) SECONDS_OF_AN_OBJECT * series.hz();
+        this.annotator = annotator;
+        this.most = (long) SECONDS_OF_AN_OBJECT * series.signal().hz();
     }
 
     void append(Block block) throws IOException {
@@ -56,32 +51,19 @@ final class ObjectSeries implements Closeable {
 
     private ObjectWriter openAt(long first) throws IOException {
         if (open == null) {
-            open = new ObjectWriter(object(first), first, sink);
+            announced = annotator.extent(first, most);
+            open = series.open(written.size() + 1, first, annotator.of(announced));
         }
         return open;
     }
 
+    /** Annotations were placed by an earlier reading: it has to have read the same. */
     private void completeOpen() throws IOException {
+        if (annotator.isKnown() && open.end() != announced.to()) {
+            throw new RecordingException("The recording has not the same samples read again.");
+        }
         written.add(open.complete());
         close();
-    }
-
-    /** One object per first sample, so a UID does not depend on what other objects there are. */
-    private WaveformObject object(long first) {
-        return new WaveformObject(
-                order,
-                AmbulatoryEcgIod.SOP_CLASS_UID,
-                Uid.of("instance", series.uid(), Long.toString(first)),
-                series,
-                written.size() + 1,
-                start(first),
-                0,
-                new AnnouncedBulk(0));
-    }
-
-    private OffsetDateTime start(long first) {
-        long nanos = Math.multiplyExact(first % series.hz(), 1_000_000_000L) / series.hz();
-        return series.start().plusSeconds(first / series.hz()).plusNanos(nanos).toOffsetDateTime();
     }
 
     @Override

@@ -13,23 +13,33 @@ import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
 
-/** One object being written: head, samples, and the head again with the true counts. */
+/**
+ * One object being written: a head that announces no samples, the samples as they are read, and the
+ * head once more with the true counts. It takes the same number of bytes then, for counts and
+ * lengths have a fixed width. The price is a target that can be positioned; what is saved is a
+ * second reading of the recording, or a spool as large as it.
+ */
 final class ObjectWriter implements Closeable {
 
     private static final int BYTES_OF_A_SAMPLE = 2;
 
+    private final EcgIod iod;
     private final WaveformObject object;
     private final long first;
     private final ObjectSink.Target target;
     private final SampleEncoder encoder;
     private long samples;
 
-    ObjectWriter(WaveformObject object, long first, ObjectSink sink) throws IOException {
+    ObjectWriter(EcgIod iod, WaveformObject object, long first, ObjectSink sink)
+            throws IOException {
+        this.iod = iod;
         this.object = object;
         this.first = first;
-        DataSet head = AmbulatoryEcgIod.dataSet(object);
+        DataSet head = EcgIod.dataSet(object);
         this.target = sink.open(object.sopInstanceUid());
-        this.encoder = new SampleEncoder(object.series().leads().size(), target.channel());
+        this.encoder =
+                new SampleEncoder(
+                        object.signal().leads().size(), object.signal().padded(), target.channel());
         writeHead(head);
     }
 
@@ -50,9 +60,9 @@ final class ObjectWriter implements Closeable {
 
     WrittenObject complete() throws IOException {
         long bytes = target.channel().position();
-        var data = new AnnouncedBulk(samples * object.series().leads().size() * BYTES_OF_A_SAMPLE);
-        DataSet head = AmbulatoryEcgIod.dataSet(object.with(samples, data));
-        List<Problem> problems = AmbulatoryEcgLimits.check(head);
+        var data = new AnnouncedBulk(samples * object.signal().leads().size() * BYTES_OF_A_SAMPLE);
+        DataSet head = EcgIod.dataSet(object.with(samples, data));
+        List<Problem> problems = IodLimits.check(iod, head);
         if (!problems.isEmpty()) {
             throw new ContentError(problems);
         }

@@ -16,12 +16,17 @@ final class SampleEncoder {
     private static final int SAMPLES_AT_A_TIME = 16 * 1024;
 
     private final int channels;
+    private final boolean padded;
     private final WritableByteChannel target;
     private final short[] interleaved;
     private final ByteBuffer bytes;
 
-    SampleEncoder(int channels, WritableByteChannel target) {
+    /**
+     * @param padded whether a sample may be missing
+     */
+    SampleEncoder(int channels, boolean padded, WritableByteChannel target) {
         this.channels = channels;
+        this.padded = padded;
         this.target = target;
         this.interleaved = new short[channels * SAMPLES_AT_A_TIME];
         this.bytes =
@@ -48,15 +53,15 @@ final class SampleEncoder {
         }
     }
 
-    private static short padding(int sample) {
-        if (sample == Block.MISSING) {
+    private short padding(int sample) {
+        if (sample == Block.MISSING && padded) {
             return WaveformModule.PADDING;
         }
         throw new ContentError(
                 Problem.error(
                         Problem.Kind.VALUE,
                         Tag.format(Tag.WaveformData),
-                        "A sample does not fit the 16 bits of an Ambulatory ECG."));
+                        "A sample does not fit the 16 bits of an ECG object."));
     }
 
     private void flush(int count) throws IOException {

@@ -5,6 +5,7 @@ import dev.isoline.dicom.Tag;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecgdicom.EcgLeadCode;
 import dev.isoline.ecgdicom.OrderContext.Code;
+import java.util.OptionalDouble;
 
 /** One item of Channel Definition Sequence (003A,0200), PS3.3 C.10.9 and C.10.9.1.4. */
 final class ChannelDefinition {
@@ -23,6 +24,7 @@ final class ChannelDefinition {
         return new ModuleWriter("Waveform (PS3.3 C.10.9)")
                 .type3(Tag.WaveformChannelNumber, number)
                 .type3(Tag.ChannelLabel, Labels.cut(lead.label(), LONGEST_SH))
+                .type3(Tag.ChannelStatus, calibrated ? "" : "UNCALIBRATED")
                 .type1(
                         Tag.ChannelSourceSequence,
                         CodeItems.code(new Code(source.value(), "MDC", source.meaning())))
@@ -33,6 +35,13 @@ final class ChannelDefinition {
                 .type1(Tag.ChannelSampleSkew, 0.0)
                 // all 16 bits, because the padding value needs them
                 .type1(Tag.WaveformBitsStored, 16)
+                .type3(Tag.FilterLowFrequency, frequency(lead.filter().low()))
+                .type3(Tag.FilterHighFrequency, frequency(lead.filter().high()))
+                .type3(Tag.NotchFilterFrequency, frequency(lead.filter().notch()))
                 .dataSet();
+    }
+
+    private static Object frequency(OptionalDouble hz) {
+        return hz.isPresent() ? hz.getAsDouble() : "";
     }
 }

@@ -4,6 +4,7 @@ import dev.isoline.dicom.DataSet;
 import dev.isoline.dicom.Tag;
 import dev.isoline.ecgdicom.OrderContext.Authority;
 import dev.isoline.ecgdicom.OrderContext.Code;
+import dev.isoline.ecgdicom.OrderContext.Identifier;
 import java.util.List;
 
 /** Items of sequences that several modules have. */
@@ -22,6 +23,11 @@ public final class CodeItems {
                         .type1(Tag.CodingSchemeDesignator, code.scheme())
                         .type1(Tag.CodeMeaning, code.meaning())
                         .dataSet());
+    }
+
+    /** Who assigned an identifier that has a value. */
+    static List<DataSet> issuer(Identifier identifier) {
+        return identifier.value().isEmpty() ? List.of() : authority(identifier.authority());
     }
 
     /** HL7v2 Hierarchic Designator macro, PS3.3 table 10-17. */

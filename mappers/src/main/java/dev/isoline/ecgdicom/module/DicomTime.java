@@ -1,8 +1,9 @@
 package dev.isoline.ecgdicom.module;
 
+import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
-import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Dates and times as VR DA, TM and DT have them, PS3.5 6.2. */
 final class DicomTime {
@@ -14,21 +15,22 @@ final class DicomTime {
 
     private DicomTime() {}
 
-    static String date(TemporalAccessor time) {
-        return DA.format(time);
+    /** Empty where the time is unknown. */
+    static String date(Optional<OffsetDateTime> time) {
+        return time.map(DA::format).orElse("");
     }
 
-    static String time(TemporalAccessor time) {
-        return TM.format(time);
+    static String time(Optional<OffsetDateTime> time) {
+        return time.map(TM::format).orElse("");
     }
 
-    static String dateTime(TemporalAccessor time) {
-        return DT.format(time);
+    static String dateTime(Optional<OffsetDateTime> time) {
+        return time.map(DT::format).orElse("");
     }
 
     /** {@code +0000} for UTC; PS3.3 C.12.1.1.8. */
-    static String offset(TemporalAccessor time) {
-        return OFFSET.format(time);
+    static String offset(Optional<OffsetDateTime> time) {
+        return time.map(OFFSET::format).orElse("");
     }
 
     private static DateTimeFormatter of(String pattern) {

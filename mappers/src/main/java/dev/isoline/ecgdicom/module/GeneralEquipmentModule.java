@@ -10,8 +10,8 @@ public final class GeneralEquipmentModule {
 
     private GeneralEquipmentModule() {}
 
-    public static DataSet of(WaveformObject object) {
-        String equipment = object.series().equipment();
+    public static DataSet of(CompositeObject object) {
+        String equipment = object.equipment();
         return new ModuleWriter("General Equipment (PS3.3 C.7.5.1)")
                 .type2(Tag.Manufacturer, "")
                 .type3(Tag.ManufacturerModelName, Labels.cut(equipment, LONGEST_LO))

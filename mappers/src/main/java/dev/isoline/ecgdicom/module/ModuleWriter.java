@@ -15,13 +15,14 @@ import java.util.Map;
  * Attributes of one module, by their type (PS3.5 7.4): type 1 refuses an empty value, type 2 writes
  * it empty, type 3 skips it, type 1C is type 1 where its condition holds and absent elsewhere.
  *
- * <p>Values: text, Integer or Long, Double, a list of items, {@link BulkValue} or bytes.
+ * <p>Values: text, Integer or Long, Double, several integers, a list of items, {@link BulkValue} or
+ * bytes.
  */
 public final class ModuleWriter {
 
     /** Characters a value may have, PS3.5 table 6.2-1. */
     private static final Map<Vr, Integer> LONGEST =
-            Map.of(Vr.SH, 16, Vr.LO, 64, Vr.CS, 16, Vr.UI, 64, Vr.PN, 64);
+            Map.of(Vr.SH, 16, Vr.LO, 64, Vr.CS, 16, Vr.UI, 64, Vr.PN, 64, Vr.ST, 1024);
 
     private final String module;
     private final DataSet dataSet = new DataSet();
@@ -68,6 +69,7 @@ public final class ModuleWriter {
     private static boolean isEmpty(Object value) {
         return "".equals(value)
                 || value instanceof List<?> items && items.isEmpty()
+                || value instanceof long[] numbers && numbers.length == 0
                 || value instanceof byte[] bytes && bytes.length == 0;
     }
 
@@ -79,6 +81,8 @@ public final class ModuleWriter {
                 dataSet.putNumbers(tag, number);
             } else if (value instanceof Number number) {
                 dataSet.putInts(tag, number.longValue());
+            } else if (value instanceof long[] numbers) {
+                dataSet.putInts(tag, numbers);
             } else if (value instanceof BulkValue bulk) {
                 dataSet.putBulk(tag, Dictionary.vr(tag), bulk);
             } else if (value instanceof byte[] bytes) {

@@ -8,7 +8,7 @@ public final class PatientModule {
 
     private PatientModule() {}
 
-    public static DataSet of(WaveformObject object) {
+    public static DataSet of(CompositeObject object) {
         var patient = object.order().patient();
         var issuer = patient.id().authority();
         return new ModuleWriter("Patient (PS3.3 C.7.1.1)")

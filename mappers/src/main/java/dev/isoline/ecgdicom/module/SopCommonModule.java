@@ -9,12 +9,12 @@ public final class SopCommonModule {
 
     private SopCommonModule() {}
 
-    public static DataSet of(WaveformObject object) {
+    public static DataSet of(CompositeObject object) {
         return new ModuleWriter("SOP Common (PS3.3 C.12.1)")
                 .type1(Tag.SpecificCharacterSet, CharacterSet.ISO_IR_192.term())
                 .type1(Tag.SOPClassUID, object.sopClassUid())
                 .type1(Tag.SOPInstanceUID, object.sopInstanceUid())
-                .type3(Tag.TimezoneOffsetFromUTC, DicomTime.offset(object.start()))
+                .type3(Tag.TimezoneOffsetFromUTC, DicomTime.offset(object.begins()))
                 .dataSet();
     }
 }

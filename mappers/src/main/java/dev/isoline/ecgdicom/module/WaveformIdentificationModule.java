@@ -11,9 +11,9 @@ public final class WaveformIdentificationModule {
     public static DataSet of(WaveformObject object) {
         return new ModuleWriter("Waveform Identification (PS3.3 C.10.8)")
                 .type1(Tag.InstanceNumber, object.number())
-                .type1(Tag.ContentDate, DicomTime.date(object.start()))
-                .type1(Tag.ContentTime, DicomTime.time(object.start()))
-                .type1(Tag.AcquisitionDateTime, DicomTime.dateTime(object.start()))
+                .type1(Tag.ContentDate, DicomTime.date(object.begins()))
+                .type1(Tag.ContentTime, DicomTime.time(object.begins()))
+                .type1(Tag.AcquisitionDateTime, DicomTime.dateTime(object.begins()))
                 .dataSet();
     }
 }

@@ -3,20 +3,18 @@ package dev.isoline.ecgdicom.module;
 import dev.isoline.dicom.BulkValue;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecgdicom.OrderContext;
+import dev.isoline.ecgdicom.annotation.WaveformAnnotation;
 import java.time.OffsetDateTime;
-import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * All that the modules of one waveform object are made from.
  *
- * @param order who and why
- * @param sopClassUid SOP Class UID
- * @param sopInstanceUid SOP Instance UID
- * @param series what all objects of the recording share
- * @param number Instance Number, from 1
  * @param start of the first sample
+ * @param signal what was sampled
  * @param samples per channel
+ * @param annotations of these samples
  * @param data the samples, 16-bit little endian, channel by channel within each sample time
  */
 public record WaveformObject(
@@ -26,22 +24,44 @@ public record WaveformObject(
         Series series,
         int number,
         OffsetDateTime start,
+        Signal signal,
         long samples,
-        BulkValue data) {
+        List<WaveformAnnotation> annotations,
+        BulkValue data)
+        implements CompositeObject {
 
     /**
-     * @param uid Series Instance UID
-     * @param start of the recording
+     * What the objects of one recording have in common.
+     *
      * @param hz sampling frequency, a whole number
      * @param leads channels, in their order
+     * @param padded whether a sample may be missing
      * @param equipment recorder as the file names it
      */
-    public record Series(
-            String uid, ZonedDateTime start, int hz, List<Lead> leads, String equipment) {}
+    public record Signal(int hz, List<Lead> leads, boolean padded, String equipment) {}
+
+    @Override
+    public Optional<OffsetDateTime> begins() {
+        return Optional.of(start);
+    }
+
+    @Override
+    public String equipment() {
+        return signal.equipment();
+    }
 
     /** The same object with another number of samples. */
     public WaveformObject with(long otherSamples, BulkValue otherData) {
         return new WaveformObject(
-                order, sopClassUid, sopInstanceUid, series, number, start, otherSamples, otherData);
+                order,
+                sopClassUid,
+                sopInstanceUid,
+                series,
+                number,
+                start,
+                signal,
+                otherSamples,
+                annotations,
+                otherData);
     }
 }

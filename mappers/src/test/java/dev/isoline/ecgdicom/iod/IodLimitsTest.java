@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** PS3.3 A.34.5.4 (2020a): faults that dciodvfy 20220618 does not see (measured). */
-class AmbulatoryEcgLimitsTest {
+class IodLimitsTest {
 
     @TempDir Path folder;
 
@@ -38,7 +38,7 @@ class AmbulatoryEcgLimitsTest {
                         MadeRecording.leads("II", "V5"),
                         List.of(MadeRecording.block(0, 2, 400)));
         var written =
-                AmbulatoryEcgIod.write(
+                RecordingToObjects.write(
                         recording, Orders.monitoring(), Orders.LISBON, new TestFolder(folder));
         try (var channelOfFile =
                 FileChannel.open(folder.resolve(written.get(0).sopInstanceUid() + ".dcm"))) {
@@ -49,7 +49,7 @@ class AmbulatoryEcgLimitsTest {
     }
 
     private List<String> locations() {
-        return AmbulatoryEcgLimits.check(object).stream().map(Problem::location).toList();
+        return IodLimits.check(EcgIod.AMBULATORY, object).stream().map(Problem::location).toList();
     }
 
     @Test

@@ -11,91 +11,131 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Limits of the Ambulatory ECG IOD, PS3.3 A.34.5.4 (2020a), that no public checker tests: one
- * multiplex group, 1 to 12 channels, 50 to 1000 Hz, SB or SS, and as much data as the counts say.
+ * Limits of the ECG IODs that no public checker tests, PS3.3 A.34.3.4, A.34.4.4 and A.34.5.4:
+ * Modality, multiplex groups, channels, sampling frequency, samples, interpretation, as much data
+ * as the counts say, calibration with its units, annotations within the samples.
  */
-public final class AmbulatoryEcgLimits {
+public final class IodLimits {
 
-    private static final int MOST_CHANNELS = 12;
-    private static final int LOWEST_HZ = 50;
-    private static final int HIGHEST_HZ = 1000;
-
-    /** Bits Allocated of the two interpretations, PS3.3 C.10.9.1.5. */
+    /** Bits Allocated of an interpretation, PS3.3 C.10.9.1.5. */
     private static final Map<String, Long> BITS = Map.of("SB", 8L, "SS", 16L);
 
-    private AmbulatoryEcgLimits() {}
+    private IodLimits() {}
 
     /**
      * All faults of an object against the limits, located by tag; none for an object within them.
      */
-    public static List<Problem> check(DataSet object) {
+    public static List<Problem> check(EcgIod iod, DataSet object) {
         var problems = new ArrayList<Problem>();
         if (!"ECG".equals(text(object, Tag.Modality))) {
             problems.add(problem(Tag.Modality, "Modality is not ECG."));
         }
         List<DataSet> groups = object.items(Tag.WaveformSequence);
-        if (groups.size() != 1) {
-            problems.add(
-                    problem(
-                            Tag.WaveformSequence,
-                            "An Ambulatory ECG has one multiplex group, this one has "
-                                    + groups.size()
-                                    + "."));
-        }
-        groups.forEach(group -> problems.addAll(group(group)));
+        groups(iod, groups).ifPresent(problems::add);
+        groups.forEach(group -> problems.addAll(group(iod, group)));
+        problems.addAll(AnnotationLimits.check(object));
         return problems;
     }
 
-    private static List<Problem> group(DataSet group) {
+    private static Optional<Problem> groups(EcgIod iod, List<DataSet> groups) {
+        if (groups.isEmpty() || groups.size() > iod.mostGroups) {
+            return Optional.of(
+                    problem(
+                            Tag.WaveformSequence,
+                            iod.title()
+                                    + " has "
+                                    + upTo(iod.mostGroups)
+                                    + " multiplex groups, this one has "
+                                    + groups.size()
+                                    + "."));
+        }
+        long all = groups.stream().mapToLong(g -> integer(g, Tag.NumberOfWaveformChannels)).sum();
+        return iod == EcgIod.TWELVE_LEAD && groups.size() > 1
+                ? channels(iod, all)
+                : Optional.empty();
+    }
+
+    private static List<Problem> group(EcgIod iod, DataSet group) {
         var problems = new ArrayList<Problem>();
         long channels = integer(group, Tag.NumberOfWaveformChannels);
-        channels(channels).ifPresent(problems::add);
-        rate(number(group, Tag.SamplingFrequency)).ifPresent(problems::add);
+        channels(iod, channels).ifPresent(problems::add);
+        rate(iod, number(group, Tag.SamplingFrequency)).ifPresent(problems::add);
+        samples(iod, integer(group, Tag.NumberOfWaveformSamples)).ifPresent(problems::add);
         if (group.items(Tag.ChannelDefinitionSequence).size() != channels) {
             problems.add(
                     problem(
                             Tag.ChannelDefinitionSequence,
                             "Not every channel has one item of Channel Definition Sequence."));
         }
-        interpretation(group).ifPresent(problems::add);
+        interpretation(iod, group).ifPresent(problems::add);
         length(group).ifPresent(problems::add);
         group.items(Tag.ChannelDefinitionSequence)
                 .forEach(channel -> problems.addAll(ChannelLimits.check(channel)));
         return problems;
     }
 
-    static Optional<Problem> channels(long channels) {
-        if (channels >= 1 && channels <= MOST_CHANNELS) {
+    static Optional<Problem> channels(EcgIod iod, long channels) {
+        if (channels >= 1 && channels <= iod.mostChannels) {
             return Optional.empty();
         }
         return Optional.of(
                 problem(
                         Tag.NumberOfWaveformChannels,
-                        "An Ambulatory ECG has 1 to 12 channels, this one has " + channels + "."));
+                        iod.title()
+                                + " has "
+                                + upTo(iod.mostChannels)
+                                + " channels, this one has "
+                                + channels
+                                + "."));
     }
 
-    static Optional<Problem> rate(double hz) {
-        if (hz >= LOWEST_HZ && hz <= HIGHEST_HZ && hz == Math.rint(hz)) {
+    static Optional<Problem> rate(EcgIod iod, double hz) {
+        if (iod.takes(hz) && hz == Math.rint(hz)) {
             return Optional.empty();
         }
         return Optional.of(
                 problem(
                         Tag.SamplingFrequency,
-                        "An Ambulatory ECG has a sampling frequency of 50 to 1000 Hz, written here as"
-                                + " a whole number; this one has "
+                        iod.title()
+                                + " has a sampling frequency of "
+                                + iod.lowestHz
+                                + " to "
+                                + iod.highestHz
+                                + " Hz, written here as a whole number; this one has "
                                 + hz
                                 + " Hz."));
     }
 
-    private static Optional<Problem> interpretation(DataSet group) {
-        Long bits = BITS.get(text(group, Tag.WaveformSampleInterpretation));
-        if (bits == null) {
+    private static Optional<Problem> samples(EcgIod iod, long samples) {
+        if (samples <= iod.mostSamples) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                problem(
+                        Tag.NumberOfWaveformSamples,
+                        iod.title()
+                                + " has at most "
+                                + iod.mostSamples
+                                + " samples a channel, this one has "
+                                + samples
+                                + "."));
+    }
+
+    private static String upTo(int most) {
+        return most == 1 ? "1" : "1 to " + most;
+    }
+
+    private static Optional<Problem> interpretation(EcgIod iod, DataSet group) {
+        String interpretation = text(group, Tag.WaveformSampleInterpretation);
+        if (!iod.interpretations.contains(interpretation)) {
             return Optional.of(
                     problem(
                             Tag.WaveformSampleInterpretation,
-                            "Waveform Sample Interpretation of an Ambulatory ECG is SB or SS."));
+                            "Waveform Sample Interpretation is none that "
+                                    + iod.title()
+                                    + " may have."));
         }
-        if (bits != integer(group, Tag.WaveformBitsAllocated)) {
+        if (BITS.get(interpretation) != integer(group, Tag.WaveformBitsAllocated)) {
             return Optional.of(
                     problem(
                             Tag.WaveformBitsAllocated,
@@ -136,7 +176,7 @@ public final class AmbulatoryEcgLimits {
         }
     }
 
-    private static long integer(DataSet dataSet, int tag) {
+    static long integer(DataSet dataSet, int tag) {
         try {
             return dataSet.integer(tag).orElse(0L);
         } catch (DicomException unreadable) {

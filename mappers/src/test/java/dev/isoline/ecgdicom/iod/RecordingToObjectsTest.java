@@ -27,12 +27,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** PS3.3 A.34.5: what is written is read by pydicom and liked by dciodvfy. */
-class AmbulatoryEcgIodTest {
+class RecordingToObjectsTest {
 
     @TempDir Path folder;
 
     private List<WrittenObject> write(MadeRecording recording) throws IOException {
-        return AmbulatoryEcgIod.write(
+        return RecordingToObjects.write(
                 recording, Orders.monitoring(), Orders.LISBON, new TestFolder(folder));
     }
 

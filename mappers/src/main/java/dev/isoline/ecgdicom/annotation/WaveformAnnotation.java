@@ -1,0 +1,70 @@
+package dev.isoline.ecgdicom.annotation;
+
+import dev.isoline.ecgdicom.OrderContext.Code;
+import java.util.Optional;
+
+/**
+ * One item of Waveform Annotation Sequence (0040,B020), PS3.3 table C.10-11; of all channels.
+ *
+ * @param text free text; empty where there is a concept
+ * @param concept what was found or measured; {@link Code#NONE} where there is a text
+ * @param modifier without which the concept is incomplete
+ * @param measurement value of the concept
+ * @param range how the positions are to be read; empty when the whole object is meant
+ * @param positions in samples, the first one is 1
+ */
+public record WaveformAnnotation(
+        String text,
+        Code concept,
+        Optional<Code> modifier,
+        Optional<Measurement> measurement,
+        Optional<Range> range,
+        long[] positions) {
+
+    /** Temporal Range Type (0040,A130). */
+    public enum Range {
+        POINT,
+        MULTIPOINT,
+        SEGMENT,
+        MULTISEGMENT
+    }
+
+    /** A number and its unit, a code of UCUM. */
+    public record Measurement(double value, Code unit) {}
+
+    /** Of the whole object. */
+    public static WaveformAnnotation ofText(String text) {
+        return new WaveformAnnotation(
+                text, Code.NONE, Optional.empty(), Optional.empty(), Optional.empty(), new long[0]);
+    }
+
+    static WaveformAnnotation of(Code concept) {
+        return new WaveformAnnotation(
+                "", concept, Optional.empty(), Optional.empty(), Optional.empty(), new long[0]);
+    }
+
+    WaveformAnnotation at(Range type, long... where) {
+        return new WaveformAnnotation(
+                text, concept, modifier, measurement, Optional.of(type), where);
+    }
+
+    WaveformAnnotation of(double value, Code unit) {
+        return new WaveformAnnotation(
+                text,
+                concept,
+                modifier,
+                Optional.of(new Measurement(value, unit)),
+                range,
+                positions);
+    }
+
+    WaveformAnnotation modifiedBy(Code code) {
+        return new WaveformAnnotation(
+                text, concept, Optional.of(code), measurement, range, positions);
+    }
+
+    /** Whether it is a text and no concept; the two exclude each other. */
+    public boolean isText() {
+        return !text.isEmpty();
+    }
+}

@@ -1,0 +1,51 @@
+package dev.isoline.ecgdicom.iod;
+
+import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecgdicom.annotation.FindingsToAnnotations;
+import dev.isoline.ecgdicom.annotation.WaveformAnnotation;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * Annotations stand before the samples in an object, so they are known before those are read or not
+ * written at all.
+ */
+final class Annotator {
+
+    /** Of a recording nobody has analysed. */
+    static final Annotator NONE = new Annotator(List.of(), Optional.empty());
+
+    private final List<Stretch> recorded;
+    private final Optional<Function<Stretch, List<WaveformAnnotation>>> annotations;
+
+    private Annotator(
+            List<Stretch> recorded,
+            Optional<Function<Stretch, List<WaveformAnnotation>>> annotations) {
+        this.recorded = recorded;
+        this.annotations = annotations;
+    }
+
+    static Annotator of(Findings findings) {
+        return new Annotator(
+                findings.recorded(), Optional.of(new FindingsToAnnotations(findings)::of));
+    }
+
+    boolean isKnown() {
+        return annotations.isPresent();
+    }
+
+    /** The samples of an object that begins at the first and has so many at most. */
+    Stretch extent(long first, long most) {
+        return recorded.stream()
+                .filter(stretch -> stretch.from() <= first && first < stretch.to())
+                .findFirst()
+                .map(stretch -> new Stretch(first, Math.min(stretch.to(), first + most)))
+                .orElse(new Stretch(first, first));
+    }
+
+    List<WaveformAnnotation> of(Stretch object) {
+        return annotations.map(of -> of.apply(object)).orElse(List.of());
+    }
+}
