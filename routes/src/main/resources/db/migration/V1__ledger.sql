@@ -1,4 +1,4 @@
--- The ledger. One text for SQLite and PostgreSQL; ${identity} and ${bytes} are where their types differ.
+-- The ledger. One text for SQLite and PostgreSQL, but for the placeholders, which hold what the two write differently.
 -- Instants are microseconds since 1970-01-01T00:00:00Z. Described in docs/ledger.md.
 
 -- Every message as its bytes came, and the answer it got.
@@ -17,32 +17,43 @@ CREATE TABLE message (
 );
 CREATE UNIQUE INDEX message_accepted ON message (channel, sender, control_id) WHERE accepted = 1 AND control_id <> '';
 
--- FHIR resources in every version; latest = 1 marks the newest.
+-- FHIR resources as they are now; those of one unit of work lie side by side.
 CREATE TABLE resource (
-    type    TEXT     NOT NULL,
-    id      TEXT     NOT NULL,
-    version INTEGER  NOT NULL,
-    latest  SMALLINT NOT NULL,
-    updated BIGINT   NOT NULL,
-    json    TEXT     NOT NULL,
-    PRIMARY KEY (type, id, version)
+    num     ${identity},
+    type    TEXT    NOT NULL,
+    id      TEXT    NOT NULL,
+    version INTEGER NOT NULL,
+    updated BIGINT  NOT NULL,
+    entries TEXT    NOT NULL, -- its rows in found_by, which the next version takes back
+    json    TEXT    NOT NULL
 );
-CREATE INDEX resource_latest ON resource (type, updated, id) WHERE latest = 1;
+CREATE UNIQUE INDEX resource_id ON resource (id, type);
+CREATE INDEX resource_updated ON resource (updated, type);
 
--- What finds the newest version of a resource.
-CREATE TABLE resource_index (
-    type   TEXT NOT NULL,
-    id     TEXT NOT NULL,
-    param  TEXT NOT NULL,
-    system TEXT NOT NULL,
-    value  TEXT NOT NULL
+-- What they were before.
+CREATE TABLE resource_history (
+    num      ${identity},
+    resource BIGINT  NOT NULL,
+    version  INTEGER NOT NULL,
+    updated  BIGINT  NOT NULL,
+    json     TEXT    NOT NULL
 );
-CREATE INDEX resource_index_find ON resource_index (type, param, value, system, id);
-CREATE INDEX resource_index_owner ON resource_index (type, id);
+CREATE UNIQUE INDEX resource_history_version ON resource_history (resource, version);
 
--- One row per order: its numbers and where it stands.
+-- What resources and orders are found by. One structure and the value first, so that what refers to one patient or order
+-- lies together; param is Type.parameter, owner the num of the row found.
+CREATE TABLE found_by (
+    value  TEXT   ${exact} NOT NULL,
+    param  TEXT   NOT NULL,
+    system TEXT   NOT NULL,
+    owner  BIGINT NOT NULL,
+    PRIMARY KEY (value, param, system, owner)
+) ${clustered};
+
+-- One row per order: its numbers and where it stands. Filler and accession number and the patient stand in found_by.
 CREATE TABLE orders (
-    id            TEXT   NOT NULL PRIMARY KEY,
+    num           ${identity},
+    id            TEXT   NOT NULL,
     sender        TEXT   NOT NULL,
     placer_system TEXT   NOT NULL,
     placer        TEXT   NOT NULL,
@@ -54,22 +65,20 @@ CREATE TABLE orders (
     due_at        BIGINT,
     updated_at    BIGINT NOT NULL
 );
+CREATE UNIQUE INDEX orders_id ON orders (id);
 CREATE UNIQUE INDEX orders_placer ON orders (placer, placer_system);
-CREATE INDEX orders_filler ON orders (filler);
-CREATE INDEX orders_accession ON orders (accession);
-CREATE INDEX orders_patient ON orders (patient_id);
 CREATE INDEX orders_state ON orders (state, updated_at);
 
--- What happened to an order, when and by whom.
+-- What happened to an order, when and by whom; seq is the place in it.
 CREATE TABLE timeline (
-    id       ${identity},
-    order_id TEXT   NOT NULL,
-    at       BIGINT NOT NULL,
-    event    TEXT   NOT NULL,
-    actor    TEXT   NOT NULL,
-    detail   TEXT   NOT NULL
-);
-CREATE INDEX timeline_order ON timeline (order_id, id);
+    order_id TEXT    NOT NULL,
+    seq      INTEGER NOT NULL,
+    at       BIGINT  NOT NULL,
+    event    TEXT    NOT NULL,
+    actor    TEXT    NOT NULL,
+    detail   TEXT    NOT NULL,
+    PRIMARY KEY (order_id, seq)
+) ${clustered};
 
 -- Files received, their checksum, the order they belong to.
 CREATE TABLE recording (
@@ -93,7 +102,6 @@ CREATE TABLE delivery (
     seq           INTEGER  NOT NULL,
     kind          TEXT     NOT NULL,
     content_type  TEXT     NOT NULL,
-    payload       ${bytes},
     path          TEXT,
     created_at    BIGINT   NOT NULL,
     state         TEXT     NOT NULL,
@@ -104,11 +112,15 @@ CREATE TABLE delivery (
     receipt       TEXT     NOT NULL DEFAULT '',
     last_error    TEXT     NOT NULL DEFAULT ''
 );
-CREATE UNIQUE INDEX delivery_lane ON delivery (destination, order_id, seq);
-CREATE INDEX delivery_open ON delivery (destination, order_id, seq) WHERE state <> 'DELIVERED';
+CREATE UNIQUE INDEX delivery_lane ON delivery (order_id, destination, seq);
 CREATE INDEX delivery_due ON delivery (destination, next_try) WHERE state = 'PENDING';
-CREATE INDEX delivery_order ON delivery (order_id, id);
 CREATE INDEX delivery_parked ON delivery (id) WHERE state = 'PARKED';
+
+-- The exact bytes to send, apart from the row that each attempt rewrites.
+CREATE TABLE delivery_payload (
+    delivery ${number} NOT NULL PRIMARY KEY,
+    payload  ${bytes}  NOT NULL
+);
 
 -- Who reached which patient data, and how.
 CREATE TABLE audit (

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * {@code delivery}: the outbox. A lane is destination + order; deliveries of a lane keep their
- * order.
+ * {@code delivery} and {@code delivery_payload}: the outbox. A lane is destination + order;
+ * deliveries of a lane keep their order.
  */
 public final class DeliveryTable {
 
@@ -46,9 +46,9 @@ public final class DeliveryTable {
             String lastError) {}
 
     private static final String SELECT =
-            "SELECT d.id, d.destination, d.order_id, d.kind, d.content_type, d.payload, d.path,"
+            "SELECT d.id, d.destination, d.order_id, d.kind, d.content_type, p.payload, d.path,"
                     + " d.created_at, d.state, d.attempts, d.next_try, d.last_error"
-                    + " FROM delivery d WHERE ";
+                    + " FROM delivery d LEFT JOIN delivery_payload p ON p.delivery = d.id WHERE ";
 
     private static final String IS_DUE_HEAD =
             "d.state = 'PENDING' AND d.next_try <= ? AND d.claimed_until <= ?"
@@ -64,22 +64,29 @@ public final class DeliveryTable {
 
     /** Appends to the lane of its destination and order. */
     public long add(NewDelivery delivery) {
-        return session.number(
-                "INSERT INTO delivery (destination, order_id, seq, kind, content_type, payload,"
-                        + " path, created_at, state, next_try)"
-                        + " VALUES (?, ?, (SELECT COALESCE(MAX(seq), 0) + 1 FROM delivery"
-                        + " WHERE destination = ? AND order_id = ?),"
-                        + " ?, ?, ?, ?, ?, 'PENDING', ?) RETURNING id",
-                delivery.destination(),
-                delivery.orderId(),
-                delivery.destination(),
-                delivery.orderId(),
-                delivery.kind(),
-                delivery.contentType(),
-                delivery.payload(),
-                delivery.path(),
-                delivery.at(),
-                delivery.at());
+        long id =
+                session.number(
+                        "INSERT INTO delivery (destination, order_id, seq, kind, content_type,"
+                                + " path, created_at, state, next_try)"
+                                + " VALUES (?, ?, (SELECT COALESCE(MAX(seq), 0) + 1 FROM delivery"
+                                + " WHERE destination = ? AND order_id = ?),"
+                                + " ?, ?, ?, ?, 'PENDING', ?) RETURNING id",
+                        delivery.destination(),
+                        delivery.orderId(),
+                        delivery.destination(),
+                        delivery.orderId(),
+                        delivery.kind(),
+                        delivery.contentType(),
+                        delivery.path(),
+                        delivery.at(),
+                        delivery.at());
+        if (delivery.payload() != null) {
+            session.update(
+                    "INSERT INTO delivery_payload (delivery, payload) VALUES (?, ?)",
+                    id,
+                    delivery.payload());
+        }
+        return id;
     }
 
     /**

@@ -26,11 +26,11 @@ public final class LedgerFactory {
     }
 
     /** One text of the schema for both stores; the words in which they differ are filled in. */
-    static void migrate(DataSource source, String identity, String bytes) {
+    static void migrate(DataSource source, Map<String, String> words) {
         Flyway.configure()
                 .dataSource(source)
                 .locations("classpath:db/migration")
-                .placeholders(Map.of("identity", identity, "bytes", bytes))
+                .placeholders(words)
                 .load()
                 .migrate();
     }

@@ -1,5 +1,6 @@
 package dev.isoline.ledger;
 
+import dev.isoline.ledger.FoundBy.Key;
 import dev.isoline.order.OrderState;
 import dev.isoline.order.Problem;
 import java.sql.ResultSet;
@@ -68,6 +69,9 @@ public final class OrderTable {
             "SELECT id, sender, placer_system, placer, filler, accession, patient_id, state,"
                     + " reasons, due_at, updated_at FROM orders WHERE ";
 
+    private static final String NUMBER = "order.number";
+    private static final String PATIENT = "order.patient";
+
     private final Session session;
 
     OrderTable(Session session) {
@@ -76,19 +80,38 @@ public final class OrderTable {
 
     /** Fails when the placer order number is taken. */
     public void insert(OrderRow row) {
-        session.update(
-                "INSERT INTO orders (sender, placer_system, placer, filler, accession, patient_id,"
-                        + " state, reasons, due_at, updated_at, id)"
-                        + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                values(row));
+        long num =
+                session.number(
+                        "INSERT INTO orders (id, sender, placer_system, placer, filler, accession,"
+                                + " patient_id, state, reasons, due_at, updated_at)"
+                                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING num",
+                        row.id(),
+                        row.sender(),
+                        row.placerSystem(),
+                        row.placer(),
+                        row.filler(),
+                        row.accession(),
+                        row.patientId(),
+                        row.state(),
+                        ReasonsJson.write(row.reasons()),
+                        row.dueAt(),
+                        row.updatedAt());
+        var foundBy = new FoundBy(session);
+        foundBy.add(num, new Key(NUMBER, "filler", row.filler()));
+        foundBy.add(num, new Key(NUMBER, "accession", row.accession()));
+        foundBy.add(num, new Key(PATIENT, "", row.patientId()));
     }
 
+    /** Where it stands; its numbers and its patient are what they were. */
     public void update(OrderRow row) {
         session.update(
-                "UPDATE orders SET sender = ?, placer_system = ?, placer = ?, filler = ?,"
-                        + " accession = ?, patient_id = ?, state = ?, reasons = ?, due_at = ?,"
-                        + " updated_at = ? WHERE id = ?",
-                values(row));
+                "UPDATE orders SET state = ?, reasons = ?, due_at = ?, updated_at = ?"
+                        + " WHERE id = ?",
+                row.state(),
+                ReasonsJson.write(row.reasons()),
+                row.dueAt(),
+                row.updatedAt(),
+                row.id());
     }
 
     public Optional<OrderRow> byId(String id) {
@@ -107,15 +130,18 @@ public final class OrderTable {
     public List<OrderRow> byNumber(String number) {
         return session.list(
                 OrderTable::order,
-                SELECT + "placer = ? OR filler = ? OR accession = ? ORDER BY id",
+                SELECT + "placer = ? OR num IN " + FoundBy.OWNERS + " ORDER BY id",
                 number,
                 number,
-                number);
+                NUMBER);
     }
 
     public List<OrderRow> byPatient(String patientId) {
         return session.list(
-                OrderTable::order, SELECT + "patient_id = ? ORDER BY updated_at, id", patientId);
+                OrderTable::order,
+                SELECT + "num IN " + FoundBy.OWNERS + " ORDER BY updated_at, id",
+                patientId,
+                PATIENT);
     }
 
     /** Longest in this state first. */
@@ -125,22 +151,6 @@ public final class OrderTable {
                 SELECT + "state = ? ORDER BY updated_at, id LIMIT ?",
                 state,
                 limit);
-    }
-
-    private static Object[] values(OrderRow row) {
-        return new Object[] {
-            row.sender(),
-            row.placerSystem(),
-            row.placer(),
-            row.filler(),
-            row.accession(),
-            row.patientId(),
-            row.state(),
-            ReasonsJson.write(row.reasons()),
-            row.dueAt(),
-            row.updatedAt(),
-            row.id()
-        };
     }
 
     private static OrderRow order(ResultSet row) throws SQLException {

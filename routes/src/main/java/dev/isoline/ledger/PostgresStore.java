@@ -2,6 +2,7 @@ package dev.isoline.ledger;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.util.Map;
 import org.postgresql.ds.PGSimpleDataSource;
 
 /** The shared store: a PostgreSQL database that several nodes use. */
@@ -9,11 +10,20 @@ final class PostgresStore {
 
     private static final int READERS = 4;
 
+    // spotless:off
+    private static final Map<String, String> WORDS = Map.of(
+            "identity",  "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY",
+            "number",    "BIGINT",
+            "bytes",     "BYTEA",
+            "exact",     "COLLATE \"C\"",
+            "clustered", "");
+    // spotless:on
+
     private PostgresStore() {}
 
     static Store open(String url, String user, String password) {
         PGSimpleDataSource source = source(url, user, password);
-        LedgerFactory.migrate(source, "BIGINT GENERATED ALWAYS AS IDENTITY PRIMARY KEY", "BYTEA");
+        LedgerFactory.migrate(source, WORDS);
         return new Store(source, readers(source), "BEGIN", () -> {});
     }
 

@@ -1,17 +1,19 @@
 package dev.isoline.ledger;
 
+import static java.util.stream.Collectors.joining;
+
+import dev.isoline.ledger.FoundBy.Key;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 
 /**
- * {@code resource} and {@code resource_index}: FHIR resources in every version, and what finds
- * them.
+ * {@code resource} and {@code resource_history}: FHIR resources in every version, found by what
+ * stands in {@code found_by}.
  */
 public final class ResourceTable {
 
@@ -31,8 +33,20 @@ public final class ResourceTable {
     /**
      * One search condition; {@code system} null matches any, empty matches entries without one;
      * {@code values} are alternatives.
+     *
+     * @param beginning whether a value that only begins so is a match too
      */
-    public record Criterion(String param, String system, List<String> values) {}
+    public record Criterion(String param, String system, List<String> values, boolean beginning) {
+
+        /** The name of the condition on the resource's own id, of which there are no entries. */
+        public static final String ID = "_id";
+
+        public Criterion(String param, String system, List<String> values) {
+            this(param, system, values, false);
+        }
+    }
+
+    private record Current(long num, int version, List<Key> keys) {}
 
     private static final String SELECT =
             "SELECT r.type, r.id, r.version, r.updated, r.json FROM resource r WHERE ";
@@ -46,47 +60,68 @@ public final class ResourceTable {
     /** Adds the next version of a resource (the first is 1) and replaces its index entries. */
     public StoredResource put(
             String type, String id, String json, List<IndexEntry> index, Instant at) {
-        int version = retire(type, id) + 1;
+        return current(type, id)
+                .map(before -> replace(before, type, id, json, index, at))
+                .orElseGet(() -> add(type, id, json, index, at));
+    }
+
+    /** Adds the first version; fails when there is one. */
+    public StoredResource add(
+            String type, String id, String json, List<IndexEntry> index, Instant at) {
+        var keys = Keys.of(type, index);
+        long num =
+                session.number(
+                        "INSERT INTO resource (type, id, version, updated, entries, json)"
+                                + " VALUES (?, ?, 1, ?, ?, ?) RETURNING num",
+                        type,
+                        id,
+                        at,
+                        Keys.write(keys),
+                        json);
+        new FoundBy(session).addAll(num, keys);
+        return stored(type, id, 1, at, json);
+    }
+
+    private StoredResource replace(
+            Current before,
+            String type,
+            String id,
+            String json,
+            List<IndexEntry> index,
+            Instant at) {
         session.update(
-                "INSERT INTO resource (type, id, version, latest, updated, json)"
-                        + " VALUES (?, ?, ?, 1, ?, ?)",
-                type,
-                id,
-                version,
+                "INSERT INTO resource_history (resource, version, updated, json)"
+                        + " SELECT num, version, updated, json FROM resource WHERE num = ?",
+                before.num());
+        var keys = Keys.of(type, index);
+        session.update(
+                "UPDATE resource SET version = ?, updated = ?, entries = ?, json = ?"
+                        + " WHERE num = ?",
+                before.version() + 1,
                 at,
-                json);
-        session.updateAll(
-                "INSERT INTO resource_index (type, id, param, system, value)"
-                        + " VALUES (?, ?, ?, ?, ?)",
-                index.stream().distinct().map(entry -> row(type, id, entry)).toList());
-        return new StoredResource(type, id, version, at.truncatedTo(ChronoUnit.MICROS), json);
+                Keys.write(keys),
+                json,
+                before.num());
+        var foundBy = new FoundBy(session);
+        foundBy.removeAll(before.num(), without(before.keys(), keys));
+        foundBy.addAll(before.num(), without(keys, before.keys()));
+        return stored(type, id, before.version() + 1, at, json);
     }
 
     /** Number of the newest version, 0 when there is none. */
     public int newest(String type, String id) {
-        return (int)
-                session.number(
-                        "SELECT COALESCE(MAX(version), 0) FROM resource WHERE type = ? AND id = ?",
-                        type,
-                        id);
+        return current(type, id).map(Current::version).orElse(0);
     }
 
     /** The newest version. */
     public Optional<StoredResource> get(String type, String id) {
-        return session.first(
-                ResourceTable::stored,
-                SELECT + "r.type = ? AND r.id = ? ORDER BY r.version DESC LIMIT 1",
-                type,
-                id);
+        return session.first(ResourceTable::stored, SELECT + "r.id = ? AND r.type = ?", id, type);
     }
 
     public Optional<StoredResource> version(String type, String id, int version) {
-        return session.first(
-                ResourceTable::stored,
-                SELECT + "r.type = ? AND r.id = ? AND r.version = ?",
-                type,
-                id,
-                version);
+        return get(type, id)
+                .filter(newest -> newest.version() == version)
+                .or(() -> former(type, id, version));
     }
 
     /**
@@ -94,11 +129,12 @@ public final class ResourceTable {
      * matches any.
      */
     public List<String> find(String type, String param, String system, String value) {
-        var matching = new Condition().matches(type, new Criterion(param, system, List.of(value)));
+        var meeting =
+                new Condition().meets(type, List.of(new Criterion(param, system, List.of(value))));
         return session.list(
                 row -> row.getString(1),
-                "SELECT DISTINCT i.id FROM resource_index i WHERE " + matching.sql + " ORDER BY 1",
-                matching.values.toArray());
+                "SELECT r.id FROM resource r WHERE " + meeting.sql + " ORDER BY 1",
+                meeting.values.toArray());
     }
 
     /** Newest versions that meet all criteria, newest first. */
@@ -121,23 +157,32 @@ public final class ResourceTable {
                         meeting.values.toArray());
     }
 
-    /** Takes the newest version out of the searches; its number, or 0 when there is none. */
-    private int retire(String type, String id) {
-        int version = newest(type, id);
-        if (version > 0) {
-            session.update(
-                    "UPDATE resource SET latest = 0 WHERE type = ? AND id = ? AND version = ?",
-                    type,
-                    id,
-                    version);
-            session.update("DELETE FROM resource_index WHERE type = ? AND id = ?", type, id);
-        }
-        return version;
+    private Optional<Current> current(String type, String id) {
+        return session.first(
+                row -> new Current(row.getLong(1), row.getInt(2), Keys.read(row.getString(3))),
+                "SELECT num, version, entries FROM resource WHERE id = ? AND type = ?",
+                id,
+                type);
     }
 
-    private static Object[] row(String type, String id, IndexEntry entry) {
-        String system = Objects.requireNonNullElse(entry.system(), "");
-        return new Object[] {type, id, entry.param(), system, entry.value()};
+    private Optional<StoredResource> former(String type, String id, int version) {
+        return session.first(
+                ResourceTable::stored,
+                "SELECT r.type, r.id, h.version, h.updated, h.json FROM resource r"
+                        + " JOIN resource_history h ON h.resource = r.num"
+                        + " WHERE r.id = ? AND r.type = ? AND h.version = ?",
+                id,
+                type,
+                version);
+    }
+
+    private static List<Key> without(List<Key> keys, List<Key> others) {
+        return keys.stream().filter(key -> !others.contains(key)).toList();
+    }
+
+    private static StoredResource stored(
+            String type, String id, int version, Instant at, String json) {
+        return new StoredResource(type, id, version, at.truncatedTo(ChronoUnit.MICROS), json);
     }
 
     private static StoredResource stored(ResultSet row) throws SQLException {
@@ -152,33 +197,52 @@ public final class ResourceTable {
     /** A WHERE clause in the making. */
     private static final class Condition {
 
-        private final StringBuilder sql = new StringBuilder();
+        private static final String LAST_CHARACTER = Character.toString(Character.MAX_CODE_POINT);
+
+        private final StringBuilder sql = new StringBuilder("r.type = ?");
         private final List<Object> values = new ArrayList<>();
 
         Condition meets(String type, List<Criterion> criteria) {
-            sql.append("r.latest = 1 AND r.type = ?");
             values.add(type);
             for (Criterion criterion : criteria) {
-                sql.append(" AND r.id IN (SELECT i.id FROM resource_index i WHERE ");
-                matches(type, criterion);
-                sql.append(')');
+                if (criterion.param().equals(Criterion.ID)) {
+                    sql.append(" AND r.id IN ").append(alternatives(criterion));
+                } else {
+                    sql.append(" AND r.num IN (SELECT i.owner FROM found_by i WHERE ");
+                    matches(type, criterion);
+                    sql.append(')');
+                }
             }
             return this;
         }
 
-        Condition matches(String type, Criterion criterion) {
-            String alternatives = "?, ".repeat(criterion.values().size());
-            sql.append("i.type = ? AND i.param = ? AND i.value IN (")
-                    .append(alternatives, 0, Math.max(0, alternatives.length() - 2))
-                    .append(')');
-            values.add(type);
-            values.add(criterion.param());
-            values.addAll(criterion.values());
+        private void matches(String type, Criterion criterion) {
+            if (criterion.beginning()) {
+                sql.append(begins(criterion));
+            } else {
+                sql.append("i.value IN ").append(alternatives(criterion));
+            }
+            sql.append(" AND i.param = ?");
+            values.add(type + "." + criterion.param());
             if (criterion.system() != null) {
                 sql.append(" AND i.system = ?");
                 values.add(criterion.system());
             }
-            return this;
+        }
+
+        private String alternatives(Criterion criterion) {
+            values.addAll(criterion.values());
+            return criterion.values().stream().map(v -> "?").collect(joining(", ", "(", ")"));
+        }
+
+        private String begins(Criterion criterion) {
+            for (String value : criterion.values()) {
+                values.add(value);
+                values.add(value + LAST_CHARACTER);
+            }
+            return criterion.values().stream()
+                    .map(v -> "i.value BETWEEN ? AND ?")
+                    .collect(joining(" OR ", "(", ")"));
         }
     }
 }

@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Map;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteDataSource;
@@ -19,6 +20,15 @@ final class SqliteStore {
 
     /** 16 MB of log. At the default of 1000 pages every group would copy it into the database. */
     private static final String CHECKPOINT = "PRAGMA wal_autocheckpoint = 4096";
+
+    // spotless:off
+    private static final Map<String, String> WORDS = Map.of(
+            "identity",  "INTEGER PRIMARY KEY",
+            "number",    "INTEGER",
+            "bytes",     "BLOB",
+            "exact",     "", // as it is by default
+            "clustered", "WITHOUT ROWID");
+    // spotless:on
 
     private SqliteStore() {}
 
@@ -36,7 +46,7 @@ final class SqliteStore {
         Path file = dataDir.resolve(FILE);
         OwnerOnly.createFile(file);
         SQLiteDataSource source = source(file);
-        LedgerFactory.migrate(source, "INTEGER PRIMARY KEY AUTOINCREMENT", "BLOB");
+        LedgerFactory.migrate(source, WORDS);
         try (var session = new Store(source, null, "", null).writer()) {
             // Whoever claimed deliveries is gone: the folder is ours alone.
             new Tables(session).deliveries().releaseClaims();

@@ -19,7 +19,10 @@ public final class TimelineTable {
 
     public void add(Entry entry) {
         session.update(
-                "INSERT INTO timeline (order_id, at, event, actor, detail) VALUES (?, ?, ?, ?, ?)",
+                "INSERT INTO timeline (order_id, seq, at, event, actor, detail)"
+                        + " VALUES (?, (SELECT COALESCE(MAX(seq), 0) + 1 FROM timeline"
+                        + " WHERE order_id = ?), ?, ?, ?, ?)",
+                entry.orderId(),
                 entry.orderId(),
                 entry.at(),
                 entry.event(),
@@ -38,7 +41,7 @@ public final class TimelineTable {
                                 row.getString(4),
                                 row.getString(5)),
                 "SELECT order_id, at, event, actor, detail FROM timeline WHERE order_id = ?"
-                        + " ORDER BY id",
+                        + " ORDER BY seq",
                 orderId);
     }
 }

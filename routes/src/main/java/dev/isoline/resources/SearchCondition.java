@@ -41,32 +41,35 @@ public final class SearchCondition {
         int colon = parameter.indexOf(':');
         String name = colon < 0 ? parameter : parameter.substring(0, colon);
         String modifier = colon < 0 ? "" : parameter.substring(colon);
-        var kind =
-                SearchIndex.kind(type, name)
-                        .orElseThrow(
-                                () ->
-                                        refused(
-                                                type,
-                                                "Unknown search parameter; supported are "
-                                                        + SearchIndex.names(type)
-                                                        + "."));
         List<String> values = split(value, ',');
-        if (kind == SearchParameter.Kind.STRING && modifier.equals(SearchParameter.EXACT)) {
+        if (!SearchIndex.has(type, name)) {
+            throw refused(
+                    type,
+                    "Unknown search parameter; supported are " + SearchIndex.names(type) + ".");
+        }
+        var known = SearchIndex.parameter(type, name);
+        if (modifier.equals(SearchParameter.EXACT)
+                && known.filter(p -> p.kind() == SearchParameter.Kind.STRING).isPresent()) {
             return new Criterion(name + modifier, null, unescaped(values));
         }
         if (!modifier.isEmpty()) {
             throw refused(type, "The modifier of search parameter " + name + " is not supported.");
         }
-        return switch (kind) {
-            case ID -> new Criterion(name, null, unescaped(values));
-            case TOKEN -> tokens(type, name, values);
-            case REFERENCE -> references(type, name, values);
+        return known.map(p -> of(type, p, values))
+                .orElseGet(() -> new Criterion(Criterion.ID, null, unescaped(values)));
+    }
+
+    private static Criterion of(String type, SearchParameter<?> known, List<String> values) {
+        return switch (known.kind()) {
+            case TOKEN -> tokens(type, known.name(), values);
+            case REFERENCE -> references(type, known, values);
             case STRING ->
                     new Criterion(
-                            name,
+                            known.name(),
                             null,
-                            unescaped(values).stream().map(SearchParameter::normal).toList());
-            case DATE -> dates(type, name, values);
+                            unescaped(values).stream().map(SearchParameter::normal).toList(),
+                            true);
+            case DATE -> dates(type, known.name(), values);
         };
     }
 
@@ -85,16 +88,17 @@ public final class SearchCondition {
         return alternatives(type, name, systems, codes);
     }
 
-    private static Criterion references(String type, String name, List<String> values) {
+    private static Criterion references(
+            String type, SearchParameter<?> known, List<String> values) {
         var types = new ArrayList<String>();
         var ids = new ArrayList<String>();
         for (String reference : values) {
             String[] parts = reference.split("/");
-            String target = name.equals("patient") || name.equals("beneficiary") ? "Patient" : null;
+            String target = known.isPatient() ? "Patient" : null;
             types.add(parts.length > 1 ? parts[parts.length - 2] : target);
             ids.add(parts[parts.length - 1]);
         }
-        return alternatives(type, name, types, ids);
+        return alternatives(type, known.entry(), types, ids);
     }
 
     private static Criterion dates(String type, String name, List<String> values) {
@@ -102,7 +106,7 @@ public final class SearchCondition {
         if (!dates.stream().allMatch(d -> d.matches("\\d{4}(-\\d{2}(-\\d{2})?)?"))) {
             throw refused(type, "Search by " + name + " takes a date and no prefix but eq.");
         }
-        return new Criterion(name, null, dates);
+        return new Criterion(name, null, dates, true);
     }
 
     private static Criterion alternatives(

@@ -1,10 +1,12 @@
 package dev.isoline.resources;
 
 import static dev.isoline.resources.SearchParameter.date;
+import static dev.isoline.resources.SearchParameter.patient;
 import static dev.isoline.resources.SearchParameter.reference;
 import static dev.isoline.resources.SearchParameter.string;
 import static dev.isoline.resources.SearchParameter.token;
 
+import dev.isoline.ledger.ResourceTable.Criterion;
 import dev.isoline.ledger.ResourceTable.IndexEntry;
 import java.util.List;
 import java.util.Optional;
@@ -41,22 +43,22 @@ public final class SearchIndex {
             date(Patient.class,               "birthdate",  Patient::getBirthDateElement),
             token(Coverage.class,             "identifier", Coverage::getIdentifier),
             reference(Coverage.class,         "beneficiary", c -> List.of(c.getBeneficiary())),
-            reference(Coverage.class,         "patient",    c -> List.of(c.getBeneficiary())),
+            patient(Coverage.class,           "beneficiary"),
             token(ServiceRequest.class,       "identifier", ServiceRequest::getIdentifier),
             token(ServiceRequest.class,       "status",     r -> List.of(r.getStatusElement())),
             reference(ServiceRequest.class,   "subject",    r -> List.of(r.getSubject())),
-            reference(ServiceRequest.class,   "patient",    r -> List.of(r.getSubject())),
+            patient(ServiceRequest.class,     "subject"),
             token(DiagnosticReport.class,     "identifier", DiagnosticReport::getIdentifier),
             token(DiagnosticReport.class,     "status",     r -> List.of(r.getStatusElement())),
             token(DiagnosticReport.class,     "code",       r -> r.getCode().getCoding()),
             reference(DiagnosticReport.class, "subject",    r -> List.of(r.getSubject())),
-            reference(DiagnosticReport.class, "patient",    r -> List.of(r.getSubject())),
+            patient(DiagnosticReport.class,   "subject"),
             reference(DiagnosticReport.class, "based-on",   DiagnosticReport::getBasedOn),
             token(Observation.class,          "identifier", Observation::getIdentifier),
             token(Observation.class,          "status",     o -> List.of(o.getStatusElement())),
             token(Observation.class,          "code",       o -> o.getCode().getCoding()),
             reference(Observation.class,      "subject",    o -> List.of(o.getSubject())),
-            reference(Observation.class,      "patient",    o -> List.of(o.getSubject())),
+            patient(Observation.class,        "subject"),
             reference(Observation.class,      "based-on",   Observation::getBasedOn),
             token(Task.class,                 "identifier", Task::getIdentifier),
             token(Task.class,                 "status",     t -> List.of(t.getStatusElement())),
@@ -77,37 +79,30 @@ public final class SearchIndex {
 
     private SearchIndex() {}
 
-    /** Everything the resource can be found by; its id is always among them. */
+    /** Everything the resource can be found by, but for its id. */
     public static List<IndexEntry> entries(Resource resource) {
-        var own = new IndexEntry("_id", "", resource.getIdElement().getIdPart());
-        return Stream.concat(
-                        Stream.of(own),
-                        PARAMETERS.stream()
-                                .filter(p -> p.type().equals(resource.getClass()))
-                                .flatMap(p -> p.entries(resource)))
+        return PARAMETERS.stream()
+                .filter(p -> p.type().equals(resource.getClass()))
+                .flatMap(p -> p.entries(resource))
                 .distinct()
                 .toList();
     }
 
     /** The parameter of this name, when the type has it. */
-    static Optional<SearchParameter.Kind> kind(String type, String name) {
-        if (name.equals("_id")) {
-            return Optional.of(SearchParameter.Kind.ID);
-        }
+    static Optional<SearchParameter<?>> parameter(String type, String name) {
         return PARAMETERS.stream()
                 .filter(p -> p.type().getSimpleName().equals(type) && p.name().equals(name))
-                .map(SearchParameter::kind)
                 .findFirst();
     }
 
     public static boolean has(String type, String name) {
-        return kind(type, name).isPresent();
+        return name.equals(Criterion.ID) || parameter(type, name).isPresent();
     }
 
     /** Names of a type's parameters, for a message that says what is supported. */
     public static String names(String type) {
         return Stream.concat(
-                        Stream.of("_id"),
+                        Stream.of(Criterion.ID),
                         PARAMETERS.stream()
                                 .filter(p -> p.type().getSimpleName().equals(type))
                                 .map(SearchParameter::name))

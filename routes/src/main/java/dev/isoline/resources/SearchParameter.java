@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Function;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Base;
 import org.hl7.fhir.r4.model.Coding;
@@ -18,14 +17,18 @@ import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
 
 /**
- * One search parameter of one resource type (FHIR R4, 3.1.1.4). The index is searched for equal
- * values only, so a string stands in it with each of its beginnings, and a date at each precision.
+ * One search parameter of one resource type (FHIR R4, 3.1.1.4).
+ *
+ * @param entry name of its index entries, which two parameters may share
  */
 record SearchParameter<R extends Resource>(
-        Class<R> type, String name, Kind kind, Function<R, Stream<IndexEntry>> values) {
+        Class<R> type,
+        String name,
+        String entry,
+        Kind kind,
+        Function<R, Stream<IndexEntry>> values) {
 
     enum Kind {
-        ID,
         TOKEN,
         REFERENCE,
         STRING,
@@ -35,12 +38,16 @@ record SearchParameter<R extends Resource>(
     /** Name of the entry that holds a string as written, for the modifier {@code :exact}. */
     static final String EXACT = ":exact";
 
-    private static final int LONGEST_BEGINNING = 64;
+    private static final int LONGEST = 64;
 
     static <R extends Resource> SearchParameter<R> token(
             Class<R> type, String name, Function<R, List<? extends Base>> elements) {
         return new SearchParameter<>(
-                type, name, Kind.TOKEN, r -> elements.apply(r).stream().flatMap(e -> of(name, e)));
+                type,
+                name,
+                name,
+                Kind.TOKEN,
+                r -> elements.apply(r).stream().flatMap(e -> of(name, e)));
     }
 
     static <R extends Resource> SearchParameter<R> reference(
@@ -48,8 +55,14 @@ record SearchParameter<R extends Resource>(
         return new SearchParameter<>(
                 type,
                 name,
+                name,
                 Kind.REFERENCE,
                 r -> references.apply(r).stream().flatMap(e -> of(name, e)));
+    }
+
+    /** A reference to a patient that is indexed under its wider name already. */
+    static <R extends Resource> SearchParameter<R> patient(Class<R> type, String wider) {
+        return new SearchParameter<>(type, "patient", wider, Kind.REFERENCE, r -> Stream.empty());
     }
 
     static <R extends Resource> SearchParameter<R> string(
@@ -57,14 +70,24 @@ record SearchParameter<R extends Resource>(
         return new SearchParameter<>(
                 type,
                 name,
+                name,
                 Kind.STRING,
-                r -> strings.apply(r).filter(Objects::nonNull).flatMap(s -> beginnings(name, s)));
+                r -> strings.apply(r).filter(Objects::nonNull).flatMap(s -> spellings(name, s)));
     }
 
     static <R extends Resource> SearchParameter<R> date(
             Class<R> type, String name, Function<R, DateType> date) {
         return new SearchParameter<>(
-                type, name, Kind.DATE, r -> precisions(name, date.apply(r).getValueAsString()));
+                type,
+                name,
+                name,
+                Kind.DATE,
+                r -> entry(name, null, date.apply(r).getValueAsString()));
+    }
+
+    /** Whether a bare id in a condition is one of a patient. */
+    boolean isPatient() {
+        return name.equals("patient") || name.equals("beneficiary");
     }
 
     Stream<IndexEntry> entries(Resource resource) {
@@ -76,7 +99,7 @@ record SearchParameter<R extends Resource>(
         String plain =
                 Normalizer.normalize(text.strip(), Normalizer.Form.NFD).replaceAll("\\p{M}", "");
         String lower = plain.toLowerCase(Locale.ROOT);
-        return lower.substring(0, Math.min(lower.length(), LONGEST_BEGINNING));
+        return lower.substring(0, Math.min(lower.length(), LONGEST));
     }
 
     private static Stream<IndexEntry> of(String name, Base element) {
@@ -99,19 +122,8 @@ record SearchParameter<R extends Resource>(
                 : Stream.of(new IndexEntry(name, system == null ? "" : system, value));
     }
 
-    private static Stream<IndexEntry> beginnings(String name, String text) {
-        String normal = normal(text);
-        return Stream.concat(
-                Stream.of(new IndexEntry(name + EXACT, "", text)),
-                IntStream.rangeClosed(1, normal.length())
-                        .mapToObj(end -> new IndexEntry(name, "", normal.substring(0, end))));
-    }
-
-    private static Stream<IndexEntry> precisions(String name, String date) {
-        return date == null
-                ? Stream.empty()
-                : IntStream.of(4, 7, 10)
-                        .filter(length -> length <= date.length())
-                        .mapToObj(length -> new IndexEntry(name, "", date.substring(0, length)));
+    private static Stream<IndexEntry> spellings(String name, String text) {
+        return Stream.of(
+                new IndexEntry(name + EXACT, "", text), new IndexEntry(name, "", normal(text)));
     }
 }

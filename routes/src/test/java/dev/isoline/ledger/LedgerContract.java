@@ -124,6 +124,25 @@ abstract class LedgerContract {
     }
 
     @Test
+    void a_search_finds_values_that_begin_so_whatever_their_characters() throws Exception {
+        for (String name : List.of("quill", "quillfeather", "qu\uD83D\uDE00", "r", "Q")) {
+            var entry = new IndexEntry("family", "", name);
+            write(t -> t.resources().put("Observation", name, "{}", List.of(entry), NOON));
+        }
+        assertThat(search(List.of(beginning("quill")), 0, 9))
+                .containsExactlyInAnyOrder("quill", "quillfeather");
+        assertThat(search(List.of(beginning("qu", "r")), 0, 9))
+                .containsExactlyInAnyOrder("quill", "quillfeather", "qu\uD83D\uDE00", "r");
+        assertThat(search(List.of(beginning("quillx")), 0, 9)).isEmpty();
+        assertThat(search(List.of(new Criterion(Criterion.ID, null, List.of("r", "s"))), 0, 9))
+                .containsExactly("r");
+    }
+
+    private static Criterion beginning(String... names) {
+        return new Criterion("family", null, List.of(names), true);
+    }
+
+    @Test
     void an_order_is_found_by_each_of_its_numbers() throws Exception {
         OrderRow row = order("o", "urn:a", "P1");
         run(t -> t.orders().insert(row));
@@ -142,18 +161,10 @@ abstract class LedgerContract {
     void an_order_moves_on() throws Exception {
         run(t -> t.orders().insert(order("o", "urn:a", "P1")));
         var moved =
-                new OrderRow(
-                        "o",
-                        "s",
-                        "urn:a",
-                        "P1",
-                        "F",
-                        "A",
-                        "q",
-                        OrderState.REVIEW,
-                        List.of(),
-                        NOON,
-                        NOON.plusSeconds(1));
+                order("o", "urn:a", "P1")
+                        .with(List.of())
+                        .due(NOON)
+                        .with(OrderState.REVIEW, NOON.plusSeconds(1));
         run(t -> t.orders().update(moved));
 
         optional(t -> t.orders().byId("o")).contains(moved);

@@ -7,26 +7,27 @@ import dev.isoline.ledger.OrderTable.OrderRow;
 import dev.isoline.ledger.ResourceTable.IndexEntry;
 import dev.isoline.ledger.ResourceTable.StoredResource;
 import dev.isoline.ledger.TimelineTable.Entry;
+import dev.isoline.order.StableId;
 import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.Locale;
 
 /**
- * The rows a gateway wrote for its first order, in the order it wrote them, to be written again
- * under other keys.
- *
- * @param index index entries of each resource by {@code Type/id}
+ * The rows a gateway wrote for its newest order, to be written again under other keys: keys that
+ * are random there are random here, numbers that grow there grow here, and what is the same for all
+ * orders stays the same.
  */
 record RecordedOrder(
         StoredMessage message,
-        List<StoredResource> resources,
-        Map<String, List<IndexEntry>> index,
+        List<Indexed> resources,
         OrderRow order,
         List<Entry> timeline,
         List<NewDelivery> deliveries) {
+
+    /** A resource and what it is found by. */
+    record Indexed(StoredResource resource, List<IndexEntry> index) {}
 
     /** Reads beside the gateway, which goes on running. */
     static RecordedOrder in(Path data) throws SQLException {
@@ -34,116 +35,135 @@ record RecordedOrder(
         try (var session = new Session(DriverManager.getConnection(url))) {
             var tables = new Tables(session);
             String id =
-                    session.first(row -> row.getString(1), "SELECT id FROM orders").orElseThrow();
+                    session.first(
+                                    row -> row.getString(1),
+                                    "SELECT id FROM orders ORDER BY num DESC LIMIT 1")
+                            .orElseThrow();
+            long message = session.number("SELECT MAX(id) FROM message");
+            var order = tables.orders().byId(id).orElseThrow();
             return new RecordedOrder(
-                    tables.messages().byId(1).orElseThrow(),
-                    resources(session),
-                    index(session),
-                    tables.orders().byId(id).orElseThrow(),
+                    tables.messages().byId(message).orElseThrow(),
+                    resources(session, order),
+                    order,
                     tables.timeline().of(id),
                     tables.deliveries().ofOrder(id).stream().map(row -> row.delivery()).toList());
         }
     }
 
-    private static List<StoredResource> resources(Session session) {
+    /** Of the order's unit of work: they have its time. */
+    private static List<Indexed> resources(Session session, OrderRow order) {
         return session.list(
                 row ->
-                        new StoredResource(
-                                row.getString(1),
-                                row.getString(2),
-                                row.getInt(3),
-                                Session.instant(row, 4),
-                                row.getString(5)),
-                "SELECT type, id, version, updated, json FROM resource ORDER BY rowid");
+                        new Indexed(
+                                new StoredResource(
+                                        row.getString(1),
+                                        row.getString(2),
+                                        row.getInt(3),
+                                        Session.instant(row, 4),
+                                        row.getString(5)),
+                                index(row.getString(1), row.getString(6))),
+                "SELECT type, id, version, updated, json, entries FROM resource"
+                        + " WHERE updated = ? ORDER BY num",
+                order.updatedAt());
     }
 
-    private static Map<String, List<IndexEntry>> index(Session session) {
-        return session
-                .list(
-                        row ->
-                                Map.entry(
-                                        row.getString(1) + "/" + row.getString(2),
-                                        new IndexEntry(
-                                                row.getString(3),
-                                                row.getString(4),
-                                                row.getString(5))),
-                        "SELECT type, id, param, system, value FROM resource_index ORDER BY rowid")
-                .stream()
-                .collect(
-                        Collectors.groupingBy(
-                                Map.Entry::getKey,
-                                Collectors.mapping(Map.Entry::getValue, Collectors.toList())));
+    private static List<IndexEntry> index(String type, String entries) {
+        return Keys.read(entries).stream()
+                .map(
+                        key ->
+                                new IndexEntry(
+                                        key.param().substring(type.length() + 1),
+                                        key.system(),
+                                        key.value()))
+                .toList();
     }
 
     int rows() {
-        int indexed =
-                resources.stream().mapToInt(r -> index.get(r.type() + "/" + r.id()).size()).sum();
-        return 2 + resources.size() + indexed + timeline.size() + deliveries.size();
+        int indexed = resources.stream().mapToInt(r -> r.index().size()).sum();
+        return 1 + resources.size() + indexed + 4 + timeline.size() + 2 * deliveries.size();
     }
 
-    /**
-     * The same rows under keys that end in {@code key}: one accepted message with all it caused.
-     */
-    long store(Tables tables, String key) {
+    /** The same rows for another order: one accepted message with all it caused. */
+    long store(Tables tables, int number) {
         NewMessage raw = message.message();
-        tables.messages().accepted(raw.channel(), raw.sender(), key);
+        String controlId = keyed(raw.controlId(), number);
+        tables.messages().accepted(raw.channel(), raw.sender(), controlId);
         long id =
                 tables.messages()
                         .insert(
                                 new NewMessage(
                                         raw.channel(),
                                         raw.sender(),
-                                        key,
+                                        controlId,
                                         raw.type(),
                                         raw.sha256(),
                                         raw.raw(),
                                         raw.receivedAt()));
-        resources.forEach(resource -> put(tables, resource, key));
-        orders(tables, key);
-        deliveries.forEach(delivery -> tables.deliveries().add(keyed(delivery, key)));
+        orders(tables, number);
+        deliveries.forEach(delivery -> tables.deliveries().add(keyed(delivery, number)));
+        resources.forEach(resource -> put(tables, resource, number));
         tables.messages().answered(id, message.answer(), message.outcome());
         return id;
     }
 
-    private void put(Tables tables, StoredResource resource, String key) {
+    private void put(Tables tables, Indexed indexed, int number) {
         var entries =
-                index.get(resource.type() + "/" + resource.id()).stream()
-                        .map(e -> new IndexEntry(e.param(), e.system(), e.value() + key))
+                indexed.index().stream()
+                        .map(e -> new IndexEntry(e.param(), e.system(), keyed(e.value(), number)))
                         .toList();
-        String id = resource.id() + key;
-        tables.resources().put(resource.type(), id, resource.json(), entries, resource.updated());
+        var resource = indexed.resource();
+        tables.resources()
+                .add(
+                        resource.type(),
+                        keyed(resource.id(), number),
+                        resource.json(),
+                        entries,
+                        resource.updated());
     }
 
-    /** The row is written once and updated at every line of the timeline. */
-    private void orders(Tables tables, String key) {
+    private void orders(Tables tables, int number) {
         var row =
                 new OrderRow(
-                        order.id() + key,
+                        keyed(order.id(), number),
                         order.sender(),
                         order.placerSystem(),
-                        order.placer() + key,
-                        order.filler() + key,
-                        order.accession() + key,
-                        order.patientId() + key,
+                        keyed(order.placer(), number),
+                        keyed(order.filler(), number),
+                        keyed(order.accession(), number),
+                        keyed(order.patientId(), number),
                         order.state(),
                         order.reasons(),
                         order.dueAt(),
                         order.updatedAt());
         tables.orders().insert(row);
         for (Entry e : timeline) {
-            tables.orders().update(row);
             tables.timeline().add(new Entry(row.id(), e.at(), e.event(), e.actor(), e.detail()));
         }
     }
 
-    private static NewDelivery keyed(NewDelivery d, String key) {
+    private NewDelivery keyed(NewDelivery d, int number) {
         return new NewDelivery(
                 d.destination(),
-                d.orderId() + key,
+                keyed(d.orderId(), number),
                 d.kind(),
                 d.contentType(),
                 d.payload(),
                 d.path(),
                 d.at());
+    }
+
+    /** Ids and the numbers derived from them are random; placer, patient and message count up. */
+    private String keyed(String value, int number) {
+        if (value.matches("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")) {
+            return StableId.of(value, "" + number);
+        }
+        if (value.equals(order.filler()) || value.equals(order.accession())) {
+            String digits = StableId.of(order.filler(), "" + number).replace("-", "");
+            return value.charAt(0) + digits.substring(0, 13).toUpperCase(Locale.ROOT);
+        }
+        String own = message.message().controlId().substring(1);
+        return value.endsWith(own)
+                ? value.substring(0, value.length() - own.length()) + number
+                : value;
     }
 }
