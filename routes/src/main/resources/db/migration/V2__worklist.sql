@@ -1,10 +1,10 @@
 -- The modality worklist: one row per order offered to the recorder stations. Rows are few, they go when the recording comes.
--- start is local date and time as the number yyyymmddhhmmss. name is folded for matching, as bytes, so that both stores sort it alike.
+-- start is local date and time as the number yyyymmddhhmmss; name is the patient's, folded for matching.
 CREATE TABLE worklist (
     id         ${identity},
     order_id   TEXT     NOT NULL,
     start      BIGINT   NOT NULL,
-    name       ${bytes} NOT NULL,
+    name       TEXT     ${exact} NOT NULL,
     patient_id TEXT     NOT NULL,
     accession  TEXT     NOT NULL,
     station    TEXT     NOT NULL,

@@ -7,29 +7,24 @@ import java.util.Optional;
  *
  * @param from earliest start, {@code yyyymmddhhmmss}; 0 for none
  * @param to latest start; {@link Long#MAX_VALUE} for none
- * @param name beginning of the name in its matching form; empty bytes: any name
+ * @param name beginning of the name in its matching form; empty: any name
  * @param station AE title, to which entries for any station count
  */
 public record WorklistSearch(
         long from,
         long to,
-        byte[] name,
+        String name,
         Optional<String> patientId,
         Optional<String> accession,
         Optional<String> station) {
 
-    /** Bytes of a name after which looking by name beats looking by start. */
+    /** Characters of a name after which looking by name beats looking by start. */
     private static final int TELLING_NAME = 3;
 
     /** Everything. */
     public static final WorklistSearch ALL =
             new WorklistSearch(
-                    0,
-                    Long.MAX_VALUE,
-                    new byte[0],
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty());
+                    0, Long.MAX_VALUE, "", Optional.empty(), Optional.empty(), Optional.empty());
 
     /** The column by whose index rows are found, and in whose order they come. */
     enum Path {
@@ -53,6 +48,8 @@ public record WorklistSearch(
             return Path.PATIENT;
         }
         boolean bounded = from > 0 && to < Long.MAX_VALUE;
-        return name.length >= TELLING_NAME || name.length > 0 && !bounded ? Path.NAME : Path.START;
+        return name.length() >= TELLING_NAME || !name.isEmpty() && !bounded
+                ? Path.NAME
+                : Path.START;
     }
 }

@@ -4,7 +4,6 @@ import dev.isoline.ledger.WorklistSearch.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -13,6 +12,9 @@ import java.util.List;
  * tempted to find rows by them and sort a million of them.
  */
 final class WorklistSql {
+
+    /** The last of all characters: comes after whatever may follow a beginning. */
+    private static final String BEYOND = Character.toString(Character.MAX_CODE_POINT);
 
     private final Path path;
     private final List<String> conditions = new ArrayList<>();
@@ -42,22 +44,18 @@ final class WorklistSql {
 
     /** The value of the path's column, to go on after. */
     Object place(ResultSet row) throws SQLException {
-        return switch (path) {
-            case NAME -> row.getBytes(2);
-            case START -> row.getLong(2);
-            default -> row.getString(2);
-        };
+        return path == Path.START ? (Object) row.getLong(2) : row.getString(2);
     }
 
     /** A page that goes on after a row needs no lower bound: two would hide the nearer one. */
-    private void name(byte[] beginning, WorklistTable.Found after) {
-        if (beginning.length == 0) {
+    private void name(String beginning, WorklistTable.Found after) {
+        if (beginning.isEmpty()) {
             return;
         }
         if (path != Path.NAME || after == null) {
             add(column(Path.NAME) + " >= ?", beginning);
         }
-        add(column(Path.NAME) + " < ?", next(beginning));
+        add(column(Path.NAME) + " < ?", beginning + BEYOND);
     }
 
     private void start(WorklistSearch search, WorklistTable.Found after) {
@@ -76,12 +74,5 @@ final class WorklistSql {
     private void add(String condition, Object... of) {
         conditions.add(condition);
         values.addAll(List.of(of));
-    }
-
-    /** The first bytes that are beyond all that begin so; UTF-8 has no byte FFH. */
-    private static byte[] next(byte[] beginning) {
-        byte[] next = Arrays.copyOf(beginning, beginning.length);
-        next[next.length - 1]++;
-        return next;
     }
 }

@@ -16,7 +16,7 @@ public final class WorklistTable {
     public record Entry(
             String orderId,
             long start,
-            byte[] name,
+            String name,
             String patientId,
             String accession,
             String station,

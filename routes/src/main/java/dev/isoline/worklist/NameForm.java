@@ -1,6 +1,5 @@
 package dev.isoline.worklist;
 
-import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
 import java.text.Normalizer.Form;
 import java.util.Locale;
@@ -25,10 +24,6 @@ final class NameForm {
                 .replaceAll(" ?\\^ ?", "^")
                 .replaceFirst("\\^+$", "")
                 .strip();
-    }
-
-    static byte[] bytes(String form) {
-        return form.getBytes(StandardCharsets.UTF_8);
     }
 
     /** Letters that are no letter with a mark; ß is SS already. */

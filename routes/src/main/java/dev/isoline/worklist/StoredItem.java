@@ -35,7 +35,7 @@ final class StoredItem {
 
     static DataSet decode(byte[] bytes) {
         try {
-            return DataSetReader.read(new HeldBytes(bytes), SYNTAX, ReadLimits.DEFAULT);
+            return DataSetReader.read(bytes, SYNTAX, ReadLimits.DEFAULT);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -84,7 +84,7 @@ public class WorklistEntries {
         return new Entry(
                 orderId,
                 StartNumber.of(StartPeriod.start(step)),
-                NameForm.bytes(NameForm.of(StoredItem.text(Tag.PatientName, item))),
+                NameForm.of(StoredItem.text(Tag.PatientName, item)),
                 StoredItem.text(Tag.PatientID, item),
                 StoredItem.text(Tag.AccessionNumber, item),
                 StoredItem.text(Tag.ScheduledStationAETitle, step),

@@ -95,9 +95,9 @@ final class WorklistKeys {
         return offset.isPresent() ? latest.plusDays(2) : latest;
     }
 
-    private byte[] name() {
+    private String name() {
         List<String> keys = StoredItem.texts(Tag.PatientName, request);
-        return NameForm.bytes(keys.size() == 1 ? NameMatching.beginning(keys.get(0)) : "");
+        return keys.size() == 1 ? NameMatching.beginning(keys.get(0)) : "";
     }
 
     /** A key that has one value without wild cards. */
