@@ -52,6 +52,9 @@ public final class Tag {
     public static final int ReferencedPatientSequence = 0x0008_1120;
     public static final int ReferencedSOPClassUID = 0x0008_1150;
     public static final int ReferencedSOPInstanceUID = 0x0008_1155;
+    public static final int TransactionUID = 0x0008_1195;
+    public static final int FailureReason = 0x0008_1197;
+    public static final int FailedSOPSequence = 0x0008_1198;
     public static final int ReferencedSOPSequence = 0x0008_1199;
     public static final int PatientName = 0x0010_0010;
     public static final int PatientID = 0x0010_0020;

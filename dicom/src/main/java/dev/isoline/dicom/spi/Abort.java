@@ -8,7 +8,11 @@ public final class Abort extends IOException {
 
     private static final long serialVersionUID = 1;
 
-    private static final int USER = 0;
+    /** Source: DICOM UL service-user. */
+    public static final int USER = 0;
+
+    /** Source: DICOM UL service-provider. */
+    public static final int PROVIDER = 2;
 
     private static final Map<Integer, String> REASONS =
             Map.of(

@@ -10,7 +10,7 @@ public interface AssociationObserver {
     default void accepted(Peer peer) {}
 
     /** An association was rejected. */
-    default void rejected(Peer peer, Rejection rejection) {}
+    default void rejected(InetAddress address, Rejection rejection) {}
 
     /** It was released in order. */
     default void released(Peer peer) {}

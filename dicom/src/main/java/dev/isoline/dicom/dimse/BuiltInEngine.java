@@ -1,0 +1,45 @@
+package dev.isoline.dicom.dimse;
+
+import dev.isoline.dicom.spi.Association;
+import dev.isoline.dicom.spi.CommitmentResults;
+import dev.isoline.dicom.spi.DicomEngine;
+import dev.isoline.dicom.spi.Listener;
+import dev.isoline.dicom.spi.Local;
+import dev.isoline.dicom.spi.Offer;
+import dev.isoline.dicom.spi.Remote;
+import dev.isoline.dicom.spi.Services;
+import dev.isoline.dicom.spi.Status;
+import java.io.IOException;
+
+/** The engine that needs nothing but the JDK. */
+public final class BuiltInEngine implements DicomEngine {
+
+    private static final CommitmentResults NOBODY =
+            (peer, result) -> Status.PROCESSING_FAILURE.because("no result is awaited here");
+
+    @Override
+    public String name() {
+        return "built-in";
+    }
+
+    @Override
+    public boolean builtIn() {
+        return true;
+    }
+
+    @Override
+    public Association associate(Remote remote, Offer offer) throws IOException {
+        return associate(remote, offer, NOBODY);
+    }
+
+    @Override
+    public Association associate(Remote remote, Offer offer, CommitmentResults results)
+            throws IOException {
+        return Requestor.associate(remote, offer, results);
+    }
+
+    @Override
+    public Listener listen(Local local, Services services) throws IOException {
+        return new DimseListener(local, services);
+    }
+}
