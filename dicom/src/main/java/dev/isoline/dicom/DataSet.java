@@ -62,17 +62,32 @@ public final class DataSet {
 
     /** Text values; several only where a backslash parts them. */
     public DataSet putText(int tag, String... values) throws DicomException {
-        return put(ElementValues.text(tag, Dictionary.vr(tag), values));
+        return putText(tag, Dictionary.vr(tag), values);
+    }
+
+    /** Text values of an element whose VR the dictionary does not know. */
+    public DataSet putText(int tag, Vr vr, String... values) throws DicomException {
+        return put(ElementValues.text(tag, vr, values));
     }
 
     /** Integers of IS, US, SS, UL, SL, SV, UV or AT. */
     public DataSet putInts(int tag, long... values) throws DicomException {
-        return put(ElementValues.integers(tag, Dictionary.vr(tag), values));
+        return putInts(tag, Dictionary.vr(tag), values);
+    }
+
+    /** Integers of an element whose VR the dictionary does not know. */
+    public DataSet putInts(int tag, Vr vr, long... values) throws DicomException {
+        return put(ElementValues.integers(tag, vr, values));
     }
 
     /** Numbers of DS, FL or FD; a DS is rounded to the 16 characters it may have. */
     public DataSet putNumbers(int tag, double... values) throws DicomException {
-        return put(ElementValues.numbers(tag, Dictionary.vr(tag), values));
+        return putNumbers(tag, Dictionary.vr(tag), values);
+    }
+
+    /** Numbers of an element whose VR the dictionary does not know. */
+    public DataSet putNumbers(int tag, Vr vr, double... values) throws DicomException {
+        return put(ElementValues.numbers(tag, vr, values));
     }
 
     public DataSet putItems(int tag, List<DataSet> items) {
@@ -111,10 +126,15 @@ public final class DataSet {
         return ints(tag).stream().findFirst();
     }
 
+    /** Numbers of DS, FL, FD or an integer VR; none for an empty value among them. */
+    public List<Double> numbers(int tag) throws DicomException {
+        Element element = elements.get(tag);
+        return element == null ? List.of() : ElementValues.numbers(element);
+    }
+
     /** First number of DS, FL, FD or an integer VR. */
     public Optional<Double> number(int tag) throws DicomException {
-        Element element = elements.get(tag);
-        return element == null ? Optional.empty() : ElementValues.number(element);
+        return numbers(tag).stream().findFirst();
     }
 
     /** Bytes of a value held in memory, empty where the element is absent. */

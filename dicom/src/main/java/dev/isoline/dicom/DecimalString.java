@@ -7,6 +7,7 @@ import java.math.MathContext;
 final class DecimalString {
 
     private static final int MOST = 16;
+    private static final int LONGEST_READ = 64;
 
     private DecimalString() {}
 
@@ -26,11 +27,19 @@ final class DecimalString {
         }
     }
 
+    /** A text that is too long is read as long as it costs nothing. */
     static double parse(int tag, String text) throws DicomException {
         try {
-            return new BigDecimal(text.strip()).doubleValue();
+            double value =
+                    text.length() <= LONGEST_READ
+                            ? new BigDecimal(text.strip()).doubleValue()
+                            : Double.NaN;
+            if (Double.isFinite(value)) {
+                return value;
+            }
         } catch (NumberFormatException e) {
-            throw new DicomException(tag, "is not a decimal string");
+            // said below
         }
+        throw new DicomException(tag, "is not a decimal string");
     }
 }

@@ -5,7 +5,6 @@ import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 
 /** Values by VR, PS3.5 6.2: text and numbers to the bytes of an element and back. */
 final class ElementValues {
@@ -130,23 +129,31 @@ final class ElementValues {
         return new Element(tag, vr, new Value.Bytes(bytes.array(), CharacterSet.ISO_IR_192));
     }
 
-    static Optional<Double> number(Element element) throws DicomException {
+    static List<Double> numbers(Element element) throws DicomException {
         Vr vr = element.valueVr();
-        if (element.isEmpty()) {
-            return Optional.empty();
-        }
         if (vr == Vr.DS) {
-            String text = texts(element).get(0);
-            return text.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(DecimalString.parse(element.tag(), text));
+            return decimals(element);
         }
-        if (vr == Vr.FL || vr == Vr.FD) {
-            var bytes = little(element.bytes());
-            checkWidth(element, vr, bytes);
-            return Optional.of(vr == Vr.FL ? (double) bytes.getFloat() : bytes.getDouble());
+        if (vr != Vr.FL && vr != Vr.FD) {
+            return integers(element).stream().map(Long::doubleValue).toList();
         }
-        return integers(element).stream().findFirst().map(Long::doubleValue);
+        var bytes = little(element.bytes());
+        checkWidth(element, vr, bytes);
+        var numbers = new ArrayList<Double>();
+        while (bytes.hasRemaining()) {
+            numbers.add(vr == Vr.FL ? (double) bytes.getFloat() : bytes.getDouble());
+        }
+        return numbers;
+    }
+
+    private static List<Double> decimals(Element element) throws DicomException {
+        var numbers = new ArrayList<Double>();
+        for (String text : texts(element)) {
+            if (!text.isEmpty()) {
+                numbers.add(DecimalString.parse(element.tag(), text));
+            }
+        }
+        return numbers;
     }
 
     private static void checkWidth(Element element, Vr vr, ByteBuffer bytes) throws DicomException {

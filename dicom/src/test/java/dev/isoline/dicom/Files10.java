@@ -7,25 +7,25 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /** Data sets to files and back, as tests need them: everything in memory. */
-final class Files10 {
+public final class Files10 {
 
-    static final ReadLimits ALL = new ReadLimits(64, 1_000_000, Integer.MAX_VALUE, 1L << 40);
+    public static final ReadLimits ALL = new ReadLimits(64, 1_000_000, Integer.MAX_VALUE, 1L << 40);
 
     private Files10() {}
 
-    static Part10 read(Path file) throws IOException {
+    public static Part10 read(Path file) throws IOException {
         try (var channel = FileChannel.open(file)) {
             return Part10.read(channel, ALL);
         }
     }
 
-    static void write(Path file, TransferSyntax syntax, DataSet dataSet) throws IOException {
+    public static void write(Path file, TransferSyntax syntax, DataSet dataSet) throws IOException {
         try (var channel = create(file)) {
             Part10.write(channel, syntax, dataSet);
         }
     }
 
-    static FileChannel create(Path file) throws IOException {
+    public static FileChannel create(Path file) throws IOException {
         return FileChannel.open(
                 file,
                 StandardOpenOption.CREATE,
@@ -34,7 +34,8 @@ final class Files10 {
     }
 
     /** A data set alone, without preamble and group 0002. */
-    static byte[] bytes(Path folder, TransferSyntax syntax, DataSet dataSet) throws IOException {
+    public static byte[] bytes(Path folder, TransferSyntax syntax, DataSet dataSet)
+            throws IOException {
         Path file = folder.resolve("data-set");
         try (var channel = create(file)) {
             new DataSetWriter(channel, syntax).write(dataSet);
@@ -42,7 +43,8 @@ final class Files10 {
         return Files.readAllBytes(file);
     }
 
-    static DataSet read(Path folder, TransferSyntax syntax, byte[] bytes) throws IOException {
+    public static DataSet read(Path folder, TransferSyntax syntax, byte[] bytes)
+            throws IOException {
         Path file = Files.write(folder.resolve("data-set"), bytes);
         try (var channel = FileChannel.open(file)) {
             return DataSetReader.read(channel, syntax, ALL);

@@ -8,14 +8,14 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 
 /** Debian's Python with pydicom, the reader we did not write. */
-final class Python {
+public final class Python {
 
     private static final String INTERPRETER = "/usr/bin/python3";
 
     private Python() {}
 
     /** What the script prints; a failing script fails the test with what it says. */
-    static String run(String script) throws IOException, InterruptedException {
+    public static String run(String script) throws IOException, InterruptedException {
         requirePydicom();
         Path file = Files.createTempFile("isoline", ".py");
         try {

@@ -5,42 +5,18 @@ import static dev.isoline.dicom.TransferSyntax.IMPLICIT_VR_LITTLE_ENDIAN;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.Stream;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Files other programs wrote: read, written again, the same data set. */
 class RealFilesTest {
 
-    private static final Path DEBIAN =
-            Path.of("/usr/lib/python3/dist-packages/pydicom/data/test_files/waveform_ecg.dcm");
-
     @TempDir Path folder;
-
-    private static List<Path> files() throws IOException {
-        var files = new ArrayList<Path>();
-        Path shared = Path.of(System.getenv().getOrDefault("ISOLINE_SHARED", "../../shared"));
-        Path dicom = shared.resolve("data/ecg/dicom");
-        if (Files.isDirectory(dicom)) {
-            try (Stream<Path> found = Files.list(dicom)) {
-                found.filter(f -> f.toString().endsWith(".dcm")).sorted().forEach(files::add);
-            }
-        }
-        if (Files.exists(DEBIAN)) {
-            files.add(DEBIAN);
-        }
-        Assumptions.assumeFalse(files.isEmpty(), "no DICOM files of other programs are here");
-        return files;
-    }
 
     @Test
     void a_rewritten_file_holds_the_same_data_set() throws IOException {
-        for (Path file : files()) {
+        for (Path file : RealFiles.all()) {
             DataSet original = Files10.read(file).dataSet();
             Path copy = folder.resolve("copy.dcm");
             Files10.write(copy, EXPLICIT_VR_LITTLE_ENDIAN, original);
@@ -50,7 +26,7 @@ class RealFilesTest {
 
     @Test
     void pydicom_sees_no_difference_between_the_file_and_what_we_wrote() throws Exception {
-        for (Path file : files()) {
+        for (Path file : RealFiles.all()) {
             DataSet original = Files10.read(file).dataSet();
             for (TransferSyntax syntax : TransferSyntax.values()) {
                 Path copy = folder.resolve(syntax + ".dcm");

@@ -3,12 +3,12 @@ package dev.isoline.dicom;
 import java.util.List;
 
 /** Data sets for tests. */
-final class Samples {
+public final class Samples {
 
     private Samples() {}
 
     /** One value of each kind, nested and private ones too. */
-    static DataSet everything() throws DicomException {
+    public static DataSet everything() throws DicomException {
         var code =
                 new DataSet()
                         .putText(Tag.CodeValue, "2:1")
