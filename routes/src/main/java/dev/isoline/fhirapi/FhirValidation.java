@@ -1,12 +1,13 @@
 package dev.isoline.fhirapi;
 
-import ca.uhn.fhir.context.support.DefaultProfileValidationSupport;
 import ca.uhn.fhir.context.support.IValidationSupport;
 import ca.uhn.fhir.parser.DataFormatException;
 import ca.uhn.fhir.validation.FhirValidator;
 import ca.uhn.fhir.validation.ResultSeverityEnum;
 import ca.uhn.fhir.validation.SingleValidationMessage;
 import com.google.gson.JsonParseException;
+import dev.isoline.fhirapi.definitions.DefinitionsOnDemand;
+import dev.isoline.fhirapi.definitions.PublishedDefinitions;
 import dev.isoline.resources.FhirJson;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -30,7 +31,19 @@ import org.hl7.fhir.r5.utils.validation.constants.BestPracticeWarningLevel;
  */
 public final class FhirValidation {
 
-    private final FhirValidator validator = validator();
+    private final FhirValidator validator;
+
+    public FhirValidation() {
+        this(onDemand());
+    }
+
+    FhirValidation(FhirInstanceValidator instance) {
+        instance.setBestPracticeWarningLevel(BestPracticeWarningLevel.Ignore);
+        instance.setAnyExtensionsAllowed(true);
+        instance.setErrorForUnknownProfiles(false);
+        instance.setNoExtensibleWarnings(true);
+        validator = FhirJson.CONTEXT.newValidator().registerValidatorModule(instance);
+    }
 
     /**
      * Judges a resource or a whole Bundle as it came.
@@ -103,22 +116,23 @@ public final class FhirValidation {
                 : IssueType.VALUE;
     }
 
-    private static FhirValidator validator() {
+    private static FhirInstanceValidator onDemand() {
+        var published = new PublishedDefinitions();
+        var chain = chain(published);
+        var instance = new FhirInstanceValidator(chain);
+        instance.setWrappedWorkerContext(chain, new DefinitionsOnDemand(chain, published));
+        return instance;
+    }
+
+    static ValidationSupportChain chain(IValidationSupport definitions) {
         var context = FhirJson.CONTEXT;
         var unknownSystems = new UnknownCodeSystemWarningValidationSupport(context);
         unknownSystems.setNonExistentCodeSystemSeverity(IValidationSupport.IssueSeverity.WARNING);
-        var chain =
-                new ValidationSupportChain(
-                        new DefaultProfileValidationSupport(context),
-                        new CommonCodeSystemsTerminologyService(context),
-                        new InMemoryTerminologyServerValidationSupport(context),
-                        unknownSystems);
-        var instance = new FhirInstanceValidator(chain);
-        instance.setBestPracticeWarningLevel(BestPracticeWarningLevel.Ignore);
-        instance.setAnyExtensionsAllowed(true);
-        instance.setErrorForUnknownProfiles(false);
-        instance.setNoExtensibleWarnings(true);
-        return context.newValidator().registerValidatorModule(instance);
+        return new ValidationSupportChain(
+                definitions,
+                new CommonCodeSystemsTerminologyService(context),
+                new InMemoryTerminologyServerValidationSupport(context),
+                unknownSystems);
     }
 
     /**
