@@ -32,7 +32,8 @@ record OrderedProcedure(
             ServiceRequest order, Patient patient, Function<String, Optional<Resource>> resolve) {
         var bare = new OrderedProcedure(order, patient, resolve, null);
         var requester = bare.practitioner(order.getRequester()).orElse(null);
-        var context = ServiceRequestToOrderContext.map(order, patient, requester);
+        var visit = bare.encounter().orElse(null);
+        var context = ServiceRequestToOrderContext.map(order, patient, requester, visit);
         return new OrderedProcedure(order, patient, resolve, context);
     }
 

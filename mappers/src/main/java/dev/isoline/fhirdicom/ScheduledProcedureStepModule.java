@@ -35,7 +35,7 @@ final class ScheduledProcedureStepModule {
                         Tag.ScheduledProcedureStepDescription,
                         description(context.procedure(), times.duration()))
                 .type3(Tag.ScheduledProtocolCodeSequence, CodeItems.code(context.procedure()))
-                .type1(Tag.ScheduledProcedureStepID, context.requestedProcedureId())
+                .type1(Tag.ScheduledProcedureStepID, context.scheduledProcedureStepId())
                 .type2(Tag.ScheduledStationName, cut(station.name()))
                 .type2(Tag.ScheduledProcedureStepLocation, location(ordered, station))
                 .type3(Tag.ScheduledProcedureStepStatus, "SCHEDULED")

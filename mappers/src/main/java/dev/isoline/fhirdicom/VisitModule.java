@@ -2,7 +2,6 @@ package dev.isoline.fhirdicom;
 
 import dev.isoline.dicom.DataSet;
 import dev.isoline.dicom.Tag;
-import dev.isoline.ecgdicom.OrderContext.Identifier;
 import dev.isoline.ecgdicom.module.CodeItems;
 import dev.isoline.ecgdicom.module.ModuleWriter;
 import org.hl7.fhir.r4.model.Location;
@@ -13,10 +12,7 @@ final class VisitModule {
     private VisitModule() {}
 
     static DataSet of(OrderedProcedure ordered) {
-        var visit =
-                ordered.encounter()
-                        .map(e -> OrderIdentifiers.ofType("VN", e.getIdentifier()))
-                        .orElse(Identifier.NONE);
+        var visit = ordered.context().admission();
         return new ModuleWriter("Visit (PS3.3 C.3)")
                 .type2(Tag.AdmissionID, visit.value())
                 .type3(Tag.IssuerOfAdmissionIDSequence, CodeItems.authority(visit.authority()))

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Coverage;
 import org.hl7.fhir.r4.model.Patient;
@@ -31,11 +32,15 @@ final class Known {
     /** More than anybody has. */
     private static final int MOST_COVERAGES = 100;
 
+    /** What moving an order changes. */
+    private static final Set<String> MOVED = Set.of("ServiceRequest", "Task");
+
     private final Tables tables;
     private final Instant at;
     private final Map<String, Optional<Resource>> seen = new HashMap<>();
     private final Map<String, List<Coverage>> covered = new HashMap<>();
     private final Map<String, Resource> changed = new LinkedHashMap<>();
+    private boolean updated;
 
     Known(Tables tables, Instant at) {
         this.tables = tables;
@@ -66,10 +71,17 @@ final class Known {
      */
     void put(Resource resource) {
         String reference = References.to(resource);
-        if (find(reference).filter(before -> same(before, resource)).isEmpty()) {
+        Optional<Resource> before = find(reference);
+        if (before.filter(b -> same(b, resource)).isEmpty()) {
+            updated |= before.isPresent() && !MOVED.contains(resource.fhirType());
             seen.put(reference, Optional.of(resource));
             changed.put(reference, resource);
         }
+    }
+
+    /** Whether something was told anew that was known before, an order's own state apart. */
+    boolean hasUpdated() {
+        return updated;
     }
 
     /** Writes what changed: the last act of the unit, however often a resource was put. */

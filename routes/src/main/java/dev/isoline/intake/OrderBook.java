@@ -13,6 +13,7 @@ import dev.isoline.order.Problem.Kind;
 import dev.isoline.order.Transitions;
 import dev.isoline.order.Vocabulary;
 import dev.isoline.settings.Senders;
+import dev.isoline.worklist.WorklistEntries;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -29,10 +30,12 @@ public class OrderBook {
 
     private final Senders senders;
     private final Outbox outbox;
+    private final WorklistEntries worklist;
 
-    public OrderBook(Senders senders, Outbox outbox) {
+    public OrderBook(Senders senders, Outbox outbox, WorklistEntries worklist) {
         this.senders = senders;
         this.outbox = outbox;
+        this.worklist = worklist;
     }
 
     /**
@@ -51,8 +54,12 @@ public class OrderBook {
                 move(known, source, row.with(asWarnings(reasons)), OrderEvent.HELD).orElseThrow());
     }
 
-    /** Looks again at every held order of a patient; what a person must decide stays held. */
+    /**
+     * Looks again at every order of a patient that waits: what a person must decide stays held, and
+     * what is offered is offered as it is now.
+     */
     List<OrderOutcome> reviewHeld(Known known, Source source, String patientId) {
+        followPatient(known, patientId);
         return known.tables().orders().byPatient(patientId).stream()
                 .filter(row -> row.state() == OrderState.ON_HOLD)
                 .map(row -> review(known, source, row, standing(row, source)))
@@ -98,7 +105,26 @@ public class OrderBook {
         known.put(insured(known, order, row.patientId()));
         known.put(OrderTask.of(order, state, now.reasons(), known.at()));
         tell(known, source, now, event);
+        offer(known, row.state(), now);
         return now;
+    }
+
+    /** Recorder stations see an order while it is ready, and no longer. */
+    private void offer(Known known, OrderState before, OrderRow now) {
+        if (WorklistEntries.offers(now.state())) {
+            worklist.offer(known.tables(), known.order(now), known.at());
+        } else if (WorklistEntries.offers(before)) {
+            worklist.withdraw(known.tables(), now.id());
+        }
+    }
+
+    /** What recorder stations see of a patient's orders follows what is told about the patient. */
+    private void followPatient(Known known, String patientId) {
+        if (known.hasUpdated()) {
+            known.tables().orders().byPatient(patientId).stream()
+                    .filter(row -> WorklistEntries.offers(row.state()))
+                    .forEach(row -> worklist.offer(known.tables(), known.order(row), known.at()));
+        }
     }
 
     /** Insurance told after the order belongs to it until the order is acted on. */

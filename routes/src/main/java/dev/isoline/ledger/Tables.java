@@ -33,6 +33,10 @@ public final class Tables {
         return new DeliveryTable(session);
     }
 
+    public WorklistTable worklist() {
+        return new WorklistTable(session);
+    }
+
     public AuditTable audit() {
         return new AuditTable(session);
     }
