@@ -1,0 +1,76 @@
+package dev.isoline.ecgdicom;
+
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.BeatSeries;
+import dev.isoline.ecg.DiaryEntry;
+import dev.isoline.ecg.RhythmEpisode;
+import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.analysis.AnalysisSettings;
+import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecg.analysis.Summary;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Findings put together by hand; nothing is measured. */
+public final class MadeFindings {
+
+    public int hz = 200;
+    public final BeatSeries beats = new BeatSeries();
+    public final List<Stretch> recorded = new ArrayList<>();
+    public final List<Stretch> silent = new ArrayList<>();
+    public final List<Stretch> flutter = new ArrayList<>();
+    public final List<RhythmEpisode> rhythms = new ArrayList<>();
+    public final List<DiaryEntry> diary = new ArrayList<>();
+    public final List<Summary.Interval> pauses = new ArrayList<>();
+    public Optional<Summary.Interval> longestRr = Optional.empty();
+    public Optional<Summary.Rate> rate = Optional.empty();
+    public Optional<Summary.Variability> variability = Optional.empty();
+    public boolean classified = true;
+
+    public MadeFindings beat(long sample, Beat.Kind kind) {
+        beats.add(sample, kind);
+        return this;
+    }
+
+    public MadeFindings recorded(long from, long to) {
+        recorded.add(new Stretch(from, to));
+        return this;
+    }
+
+    /** From one sample to another. */
+    public Summary.Interval interval(long from, long to) {
+        return new Summary.Interval(time(from), time(to - from));
+    }
+
+    public Duration time(long samples) {
+        return Duration.ofNanos(samples * 1_000_000_000 / hz);
+    }
+
+    public Findings build() {
+        Map<Beat.Kind, Long> counts = new EnumMap<>(Beat.Kind.class);
+        if (classified) {
+            beats.forEach(beat -> counts.merge(beat.kind(), 1L, Long::sum));
+        }
+        var summary =
+                new Summary(
+                        Optional.of(MadeRecording.START),
+                        Duration.ZERO,
+                        Duration.ZERO,
+                        hz,
+                        List.of(),
+                        beats.size(),
+                        counts,
+                        rate,
+                        List.of(),
+                        longestRr,
+                        pauses,
+                        variability,
+                        AnalysisSettings.DEFAULT,
+                        List.of());
+        return new Findings(summary, beats, recorded, silent, flutter, rhythms, diary);
+    }
+}
