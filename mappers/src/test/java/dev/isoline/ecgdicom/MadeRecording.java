@@ -19,6 +19,7 @@ public final class MadeRecording implements Recording {
 
     private final RecordingHeader header;
     private final ArrayDeque<Block> blocks;
+    private boolean marksMissing = true;
 
     public MadeRecording(double hz, List<Lead> leads, List<Block> blocks) {
         this(Optional.of(START), hz, leads, blocks);
@@ -58,6 +59,17 @@ public final class MadeRecording implements Recording {
             }
         }
         return new Block(first, values);
+    }
+
+    /** The same, of a format whose every number is a sample. */
+    public MadeRecording withoutMissing() {
+        marksMissing = false;
+        return this;
+    }
+
+    @Override
+    public boolean marksMissing() {
+        return marksMissing;
     }
 
     @Override

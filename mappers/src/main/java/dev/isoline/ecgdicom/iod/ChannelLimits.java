@@ -37,12 +37,14 @@ final class ChannelLimits {
                             "A channel has not exactly one of time skew and sample skew."));
         }
         long present = CALIBRATION.stream().filter(channel::hasValue).count();
-        if (present != 0 && present != CALIBRATION.size()) {
+        boolean uncalibrated =
+                IodLimits.text(channel, Tag.ChannelStatus).equals("UNCALIBRATED") && present == 0;
+        if (present != CALIBRATION.size() && !uncalibrated) {
             problems.add(
                     IodLimits.problem(
                             Tag.ChannelSensitivity,
                             "A channel has not all of sensitivity, units, correction factor and"
-                                    + " baseline."));
+                                    + " baseline, nor the status UNCALIBRATED and none of them."));
         }
         return problems;
     }

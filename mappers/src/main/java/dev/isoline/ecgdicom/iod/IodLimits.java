@@ -26,7 +26,7 @@ public final class IodLimits {
      * All faults of an object against the limits, located by tag; none for an object within them.
      */
     public static List<Problem> check(EcgIod iod, DataSet object) {
-        var problems = new ArrayList<Problem>();
+        var problems = new ArrayList<>(RequiredAttributes.check(object));
         if (!"ECG".equals(text(object, Tag.Modality))) {
             problems.add(problem(Tag.Modality, "Modality is not ECG."));
         }

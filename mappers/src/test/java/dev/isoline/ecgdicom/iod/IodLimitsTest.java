@@ -124,4 +124,44 @@ class IodLimitsTest {
         channel.remove(Tag.ChannelBaseline);
         assertThat(locations()).containsExactly("(003A,0208)", "(003A,0215)", "(003A,0210)");
     }
+
+    private List<String> locations(EcgIod iod) {
+        return IodLimits.check(iod, object).stream().map(Problem::location).toList();
+    }
+
+    /** PS3.3 A.34.3.4 and A.34.4.4. */
+    @Test
+    void a_general_and_a_12_lead_ecg_have_at_least_200_hz() throws DicomException {
+        assertThat(locations(EcgIod.GENERAL)).isEmpty();
+        assertThat(locations(EcgIod.TWELVE_LEAD)).isEmpty();
+        group.putText(Tag.SamplingFrequency, "199");
+        assertThat(locations(EcgIod.GENERAL)).containsExactly("(003A,001A)");
+        assertThat(locations(EcgIod.TWELVE_LEAD)).containsExactly("(003A,001A)");
+    }
+
+    @Test
+    void a_12_lead_ecg_has_at_most_16384_samples_and_13_channels_in_all() throws DicomException {
+        group.putInts(Tag.NumberOfWaveformSamples, 16_385)
+                .putBytes(Tag.WaveformData, Vr.OW, new byte[16_385 * 2 * 2]);
+        assertThat(locations(EcgIod.GENERAL)).isEmpty();
+        assertThat(locations(EcgIod.TWELVE_LEAD)).containsExactly("(003A,0010)");
+        group.putInts(Tag.NumberOfWaveformSamples, 16_384)
+                .putBytes(Tag.WaveformData, Vr.OW, new byte[16_384 * 2 * 2]);
+        object.putItems(Tag.WaveformSequence, List.of(group, group, group, group, group));
+        assertThat(locations(EcgIod.TWELVE_LEAD)).isEmpty();
+        assertThat(locations(EcgIod.GENERAL)).containsExactly("(5400,0100)");
+        group.putItems(Tag.ChannelDefinitionSequence, List.of(channel, channel, channel))
+                .putInts(Tag.NumberOfWaveformChannels, 3)
+                .putBytes(Tag.WaveformData, Vr.OW, new byte[16_384 * 3 * 2]);
+        assertThat(locations(EcgIod.TWELVE_LEAD)).containsExactly("(003A,0005)");
+    }
+
+    @Test
+    void bytes_are_no_samples_of_a_general_ecg() throws DicomException {
+        group.putText(Tag.WaveformSampleInterpretation, "SB")
+                .putInts(Tag.WaveformBitsAllocated, 8)
+                .putBytes(Tag.WaveformData, Vr.OW, new byte[400 * 2]);
+        assertThat(locations(EcgIod.AMBULATORY)).isEmpty();
+        assertThat(locations(EcgIod.GENERAL)).containsExactly("(5400,1006)");
+    }
 }
