@@ -5,6 +5,7 @@ import dev.isoline.dicom.spi.CommitmentProvider;
 import dev.isoline.dicom.spi.CommitmentRequest;
 import dev.isoline.dicom.spi.CommitmentResult;
 import dev.isoline.dicom.spi.CommitmentResults;
+import dev.isoline.dicom.spi.Commitments;
 import dev.isoline.dicom.spi.Peer;
 import dev.isoline.dicom.spi.Services;
 import dev.isoline.dicom.spi.SopClass;

@@ -1,6 +1,7 @@
 package dev.isoline.dicom.dimse;
 
 import dev.isoline.dicom.spi.CommitmentResult;
+import dev.isoline.dicom.spi.Commitments;
 import dev.isoline.dicom.spi.SopClass;
 import dev.isoline.dicom.spi.SopReference;
 

@@ -6,6 +6,7 @@ import dev.isoline.dicom.spi.Association;
 import dev.isoline.dicom.spi.CommitmentRequest;
 import dev.isoline.dicom.spi.CommitmentResult;
 import dev.isoline.dicom.spi.CommitmentResults;
+import dev.isoline.dicom.spi.Commitments;
 import dev.isoline.dicom.spi.ContextNotAccepted;
 import dev.isoline.dicom.spi.Matches;
 import dev.isoline.dicom.spi.Peer;

@@ -46,7 +46,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The built-in engine against itself over real sockets; other peers are in the peer tests. */
+/**
+ * What any engine has to do, over real sockets against itself: the built-in one here, dcm4che where
+ * it is on the class path. Other peers are in the peer tests.
+ */
 @Timeout(60)
 class AssociationTest {
 
@@ -457,7 +460,7 @@ class AssociationTest {
                                         Duration.ofSeconds(1),
                                         Duration.ofSeconds(5),
                                         Duration.ofSeconds(5),
-                                        Duration.ofMillis(200),
+                                        Duration.ofSeconds(1),
                                         Duration.ofSeconds(5)));
         try (var listener = ENGINE.listen(local, worklist())) {
             var association =

@@ -1,34 +1,36 @@
-package dev.isoline.dicom.dimse;
+package dev.isoline.dicom.spi;
 
 import dev.isoline.dicom.DataSet;
 import dev.isoline.dicom.DicomException;
 import dev.isoline.dicom.Tag;
-import dev.isoline.dicom.spi.CommitmentRequest;
-import dev.isoline.dicom.spi.CommitmentResult;
 import dev.isoline.dicom.spi.CommitmentResult.Failure;
-import dev.isoline.dicom.spi.SopReference;
-import dev.isoline.dicom.spi.Status;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Data sets of the Storage Commitment Push Model, PS3.4 tables J.3-1 and J.3-2. */
-final class Commitments {
+public final class Commitments {
 
-    /** Action Type ID and Event Type IDs. */
-    static final int REQUEST = 1;
+    /** Action Type ID of a request. */
+    public static final int REQUEST = 1;
 
-    static final int ALL_COMMITTED = 1;
-    static final int FAILURES_EXIST = 2;
+    /** Event Type IDs of a result. */
+    public static final int ALL_COMMITTED = 1;
+
+    public static final int FAILURES_EXIST = 2;
 
     private Commitments() {}
 
-    static DataSet dataSet(CommitmentRequest request) throws DicomException {
+    /** The Action Information of a request. */
+    public static DataSet dataSet(CommitmentRequest request) throws DicomException {
         return new DataSet()
                 .putText(Tag.TransactionUID, request.transaction())
                 .putItems(Tag.ReferencedSOPSequence, items(request.references()));
     }
 
-    static CommitmentRequest request(DataSet dataSet) throws DicomException {
+    /**
+     * @throws DicomException where the Action Information lacks what it must have
+     */
+    public static CommitmentRequest request(DataSet dataSet) throws DicomException {
         var references = references(dataSet);
         if (references.isEmpty()) {
             throw new DicomException(Tag.ReferencedSOPSequence, "has no item");
@@ -36,11 +38,13 @@ final class Commitments {
         return new CommitmentRequest(transaction(dataSet), references);
     }
 
-    static int eventType(CommitmentResult result) {
+    /** The Event Type ID a result is reported with. */
+    public static int eventType(CommitmentResult result) {
         return result.failed().isEmpty() ? ALL_COMMITTED : FAILURES_EXIST;
     }
 
-    static DataSet dataSet(CommitmentResult result) throws DicomException {
+    /** The Event Information of a result. */
+    public static DataSet dataSet(CommitmentResult result) throws DicomException {
         var dataSet = new DataSet().putText(Tag.TransactionUID, result.transaction());
         if (!result.committed().isEmpty()) {
             dataSet.putItems(Tag.ReferencedSOPSequence, items(result.committed()));
@@ -57,7 +61,10 @@ final class Commitments {
         return dataSet;
     }
 
-    static CommitmentResult result(DataSet dataSet) throws DicomException {
+    /**
+     * @throws DicomException where the Event Information lacks what it must have
+     */
+    public static CommitmentResult result(DataSet dataSet) throws DicomException {
         var failed = new ArrayList<Failure>();
         for (DataSet item : dataSet.items(Tag.FailedSOPSequence)) {
             long reason =
