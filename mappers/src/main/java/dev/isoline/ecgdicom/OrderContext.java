@@ -79,6 +79,10 @@ public record OrderContext(
     public record Authority(String name, String universalId, String universalIdType) {
 
         public static final Authority NONE = new Authority("", "", "");
+
+        public boolean isUnknown() {
+            return name.isEmpty() && universalId.isEmpty();
+        }
     }
 
     /**

@@ -32,7 +32,7 @@ public final class CodeItems {
 
     /** HL7v2 Hierarchic Designator macro, PS3.3 table 10-17. */
     public static List<DataSet> authority(Authority authority) {
-        if (authority.equals(Authority.NONE)) {
+        if (authority.isUnknown()) {
             return List.of();
         }
         boolean universal = !authority.universalId().isEmpty();
