@@ -16,7 +16,7 @@ import java.util.stream.Collectors;
  */
 public final class WfdbRecording implements Recording {
 
-    private static final int BLOCK = 4096;
+    private static final int BLOCK = 16 * 1024;
 
     private final RecordingFiles files;
     private final WfdbHeader wfdb;

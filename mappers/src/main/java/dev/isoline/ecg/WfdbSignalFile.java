@@ -20,6 +20,7 @@ final class WfdbSignalFile implements Closeable {
     private final int perFrame;
     private final int ahead;
     private final long frames;
+    private ByteBuffer stored = ByteBuffer.allocateDirect(0);
     private int[] window = new int[0];
     private int held;
     private long read;
@@ -81,19 +82,24 @@ final class WfdbSignalFile implements Closeable {
     /** Reads on until the window holds so many frames or the file ends. */
     private void extend(int wanted) throws IOException {
         int more = (int) Math.min(evenly(Math.max(0, wanted - held)), frames - read);
-        var bytes =
-                ByteBuffer.allocate((int) format.bytes((long) more * perFrame))
-                        .order(ByteOrder.LITTLE_ENDIAN);
-        if (!ChannelBytes.fill(bytes, channel)) {
+        if (!ChannelBytes.fill(room((int) format.bytes((long) more * perFrame)), channel)) {
             throw new RecordingException(
                     "A signal file of the WFDB record ended while it was read.");
         }
         if (window.length < (held + more) * perFrame) {
             window = Arrays.copyOf(window, (held + more) * perFrame);
         }
-        format.stored(bytes.flip(), window, held * perFrame, more * perFrame);
+        format.stored(stored.flip(), window, held * perFrame, more * perFrame);
         held += more;
         read += more;
+    }
+
+    /** Outside the heap: a channel would copy what it reads into an array once more. */
+    private ByteBuffer room(int bytes) {
+        if (stored.capacity() < bytes) {
+            stored = ByteBuffer.allocateDirect(bytes).order(ByteOrder.LITTLE_ENDIAN);
+        }
+        return stored.clear().limit(bytes);
     }
 
     /** Format 212 packs two samples: every reading but the last takes an even number of frames. */

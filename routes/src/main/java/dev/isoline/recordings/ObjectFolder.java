@@ -31,6 +31,7 @@ public record ObjectFolder(Path folder) implements ObjectSink {
         private final Path part;
         private final Path whole;
         private final FileChannel channel;
+        private final EarlyForce early;
 
         Part(Path part, Path whole) throws IOException {
             this.part = part;
@@ -41,6 +42,7 @@ public record ObjectFolder(Path folder) implements ObjectSink {
                             StandardOpenOption.CREATE,
                             StandardOpenOption.TRUNCATE_EXISTING,
                             StandardOpenOption.WRITE);
+            this.early = new EarlyForce(channel);
         }
 
         @Override
@@ -50,6 +52,7 @@ public record ObjectFolder(Path folder) implements ObjectSink {
 
         @Override
         public void complete() throws IOException {
+            early.close();
             channel.force(true);
             channel.close();
             Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
@@ -57,8 +60,12 @@ public record ObjectFolder(Path folder) implements ObjectSink {
 
         @Override
         public void close() throws IOException {
-            channel.close();
-            Files.deleteIfExists(part);
+            try {
+                early.close();
+            } finally {
+                channel.close();
+                Files.deleteIfExists(part);
+            }
         }
     }
 }
