@@ -1,9 +1,12 @@
 package dev.isoline.cli;
 
 import dev.isoline.app.IsolineApplication;
+import dev.isoline.fhirapi.FhirValidation;
+import dev.isoline.flow.Hl7WarmUp;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import org.springframework.boot.SpringApplication;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -21,19 +24,36 @@ final class ServeCommand implements Callable<Integer> {
     @Option(names = "--config", paramLabel = "FILE", description = "YAML configuration file.")
     private Path config;
 
+    @Option(
+            names = "--until-ready",
+            description =
+                    "Stop as soon as the gateway is ready: tries a configuration, and a build learns"
+                            + " which classes a start needs.")
+    private boolean untilReady;
+
     @Override
     public Integer call() {
         if (config != null && !Files.isReadable(config)) {
             System.err.println("isoline: the configuration file cannot be read: " + config);
             return 2;
         }
+        warmUp();
         try {
-            new SpringApplicationBuilder(IsolineApplication.class).properties(settings()).run();
-            return SERVING;
+            var gateway =
+                    new SpringApplicationBuilder(IsolineApplication.class)
+                            .properties(settings())
+                            .run();
+            return untilReady ? SpringApplication.exit(gateway) : SERVING;
         } catch (RuntimeException e) {
             System.err.println("isoline: the gateway could not start: " + reason(e));
             return 3;
         }
+    }
+
+    /** What needs no part of the gateway begins before there is one. */
+    private static void warmUp() {
+        new Thread(FhirValidation::warming, "warm-up").start();
+        new Thread(Hl7WarmUp::warming, "warm-up").start();
     }
 
     private String settings() {

@@ -2,7 +2,6 @@ package dev.isoline.fhirapi;
 
 import dev.isoline.ledger.Ledger;
 import java.time.Clock;
-import java.util.concurrent.CompletableFuture;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.ApplicationRunner;
@@ -19,7 +18,7 @@ class FhirConfiguration {
 
     @Bean
     FhirValidation fhirValidation() {
-        return new FhirValidation();
+        return FhirValidation.ofProcess();
     }
 
     @Bean
@@ -42,10 +41,9 @@ class FhirConfiguration {
 
     /** Spring reports readiness only when its runners are done. */
     @Bean
-    ApplicationRunner validatorIsWarm(FhirValidation validation) {
-        var warming = CompletableFuture.supplyAsync(validation::warmUp);
+    ApplicationRunner validatorIsWarm() {
         return arguments -> {
-            var faults = warming.join();
+            var faults = FhirValidation.warming().join();
             if (faults.hasIssue()) {
                 LOG.warn("The validator refuses its own sample: {}", faults.getIssueFirstRep());
             }

@@ -15,6 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import org.hl7.fhir.common.hapi.validation.support.CommonCodeSystemsTerminologyService;
 import org.hl7.fhir.common.hapi.validation.support.InMemoryTerminologyServerValidationSupport;
 import org.hl7.fhir.common.hapi.validation.support.UnknownCodeSystemWarningValidationSupport;
@@ -33,7 +34,12 @@ public final class FhirValidation {
 
     private final FhirValidator validator;
 
-    public FhirValidation() {
+    /** The validator of the process, which warms from the first time somebody asks for it. */
+    public static FhirValidation ofProcess() {
+        return OfProcess.VALIDATION;
+    }
+
+    FhirValidation() {
         this(onDemand());
     }
 
@@ -136,11 +142,26 @@ public final class FhirValidation {
     }
 
     /**
+     * @return completed when the validator of the process has judged one of everything an order
+     *     brings; with the faults found: none, unless the program is put together wrongly
+     */
+    public static CompletableFuture<OperationOutcome> warming() {
+        return OfProcess.WARMING;
+    }
+
+    private static final class OfProcess {
+
+        static final FhirValidation VALIDATION = new FhirValidation();
+        static final CompletableFuture<OperationOutcome> WARMING =
+                CompletableFuture.supplyAsync(VALIDATION::warmUp);
+    }
+
+    /**
      * Validates one of everything an order brings, so that the first sender need not wait.
      *
      * @return the faults found: none, unless the program is put together wrongly
      */
-    public OperationOutcome warmUp() {
+    OperationOutcome warmUp() {
         try (var sample = FhirValidation.class.getResourceAsStream("warm-up.json")) {
             return faults(new String(sample.readAllBytes(), StandardCharsets.UTF_8));
         } catch (IOException e) {

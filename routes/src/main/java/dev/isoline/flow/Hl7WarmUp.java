@@ -8,7 +8,6 @@ import dev.isoline.hl7v2fhir.MessageToFhir;
 import dev.isoline.resources.FhirJson;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -23,27 +22,34 @@ import org.springframework.stereotype.Component;
  * wait seconds for classes to load. Nothing is stored.
  */
 @Component
-class Hl7WarmUp implements ApplicationRunner {
+public class Hl7WarmUp implements ApplicationRunner {
 
-    private final CompletableFuture<Void> warming;
+    private static final Instant AT = Instant.EPOCH;
 
-    Hl7WarmUp(Clock clock) {
-        warming = CompletableFuture.runAsync(() -> warmUp(clock.instant()));
+    /** Completed when it is done, which it is once in a process. */
+    public static CompletableFuture<Void> warming() {
+        return Once.WARMING;
+    }
+
+    private static final class Once {
+
+        static final CompletableFuture<Void> WARMING =
+                CompletableFuture.runAsync(Hl7WarmUp::warmUp);
     }
 
     /** Spring reports readiness only when its runners are done. */
     @Override
     public void run(ApplicationArguments arguments) {
-        warming.join();
+        warming().join();
     }
 
-    private static void warmUp(Instant at) {
+    private static void warmUp() {
         var message = Er7Reader.read(sample(), SenderDefaults.STANDARD);
-        var context = new MappingContext("warm-up", "", Map.of(), ZoneOffset.UTC, at);
+        var context = new MappingContext("warm-up", "", Map.of(), ZoneOffset.UTC, AT);
         var mapped = MessageToFhir.map(message.message(), context);
         mapped.orders().forEach(order -> FhirJson.encode(order.serviceRequest()));
         FhirJson.decode(FhirJson.encode(mapped.patient().patient()));
-        Acknowledgement.answers(message.header(), List.of(), "0", at);
+        Acknowledgement.answers(message.header(), List.of(), "0", AT);
     }
 
     private static byte[] sample() {
