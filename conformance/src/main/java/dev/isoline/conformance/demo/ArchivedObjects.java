@@ -87,6 +87,7 @@ final class ArchivedObjects {
     }
 
     private void found(DemoRecording recording, Waveform waveform) {
+        new AnnotatedBeats(story).compare(recording, waveform);
         story.add(
                 "%s: pydicom reads %d channels x %d samples, all as synthesised",
                 recording.order(), waveform.channels(), waveform.samples());

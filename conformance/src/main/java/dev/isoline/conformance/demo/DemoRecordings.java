@@ -65,7 +65,8 @@ final class DemoRecordings {
                         "HB-1001",
                         START);
         RecordingFile.edfPlus(ecg, HARROW_BAY, identity, file, samples);
-        return new DemoRecording("HB-1001", file, samples, HARROW_BAY, ecg.truth(), false);
+        return new DemoRecording(
+                "HB-1001", file, samples, HARROW_BAY, ecg.beats(), ecg.truth(), false);
     }
 
     /** WFDB format 212 with beat labels; the order number is its name. */
@@ -83,6 +84,7 @@ final class DemoRecordings {
                         "SP-2002",
                         samples);
         ZipArchive.pack(files, archive);
-        return new DemoRecording("SP-2002", archive, samples, SABLE_POINT, ecg.truth(), true);
+        return new DemoRecording(
+                "SP-2002", archive, samples, SABLE_POINT, ecg.beats(), ecg.truth(), true);
     }
 }

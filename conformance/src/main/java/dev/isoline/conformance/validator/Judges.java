@@ -13,6 +13,7 @@ public final class Judges {
     private final Hl7v2Judge hl7v2 = new Hl7v2Judge();
     private final DicomJudge dicom = new DicomJudge();
     private final WaveformReader waveforms = new WaveformReader();
+    private final EcgJudge ecg = new EcgJudge();
 
     /**
      * @param name how the verdicts call the file
@@ -41,6 +42,7 @@ public final class Judges {
         var verdicts = new ArrayList<>(List.of(dicom.judge(name, file)));
         if (DicomKind.isWaveform(file)) {
             verdicts.add(waveforms.judge(name, file));
+            ecg.judge(name, file).ifPresent(verdicts::add);
         }
         return verdicts;
     }

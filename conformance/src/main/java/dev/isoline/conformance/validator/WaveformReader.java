@@ -1,5 +1,6 @@
 package dev.isoline.conformance.validator;
 
+import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
@@ -7,6 +8,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** pydicom as the independent reader of a waveform's samples. */
@@ -15,6 +17,8 @@ public final class WaveformReader {
     public static final String NAME = "pydicom";
 
     public static final String INSTALL = "Debian packages python3-pydicom and python3-numpy";
+
+    private static final TypeReference<Map<String, List<Long>>> POINTS = new TypeReference<>() {};
 
     private final Optional<ReferenceTool> python = ReferenceTool.pythonWith("pydicom, numpy");
 
@@ -88,6 +92,7 @@ public final class WaveformReader {
                 about.get("samples").asLong(),
                 about.get("hz").asDouble(),
                 about.get("microvoltsOff").asDouble(),
+                new ObjectMapper().convertValue(about.get("points"), POINTS),
                 Files.readAllBytes(raw));
     }
 }

@@ -8,6 +8,7 @@ import sys
 
 import numpy
 import pydicom
+from pydicom.multival import MultiValue
 from pydicom.waveforms import multiplex_array
 
 source, raw, about, unit = sys.argv[1:]
@@ -30,6 +31,20 @@ def scale(channel):
 
 scales = numpy.array([scale(channel) for channel in group.ChannelDefinitionSequence])
 stored.astype("<i2").tofile(raw)
+
+
+def positions(annotation):
+    value = annotation.get("ReferencedSamplePositions", [])
+    return [int(v) for v in value] if isinstance(value, (list, MultiValue)) else [int(value)]
+
+
+# of all annotations of the first group that mark points: the code of what is marked -> its samples, the first is 1
+points = {}
+for annotation in dataset.get("WaveformAnnotationSequence", []):
+    if annotation.get("TemporalRangeType") in ("POINT", "MULTIPOINT") and "ConceptNameCodeSequence" in annotation:
+        assert annotation.ReferencedWaveformChannels[0] == 1, "an annotation of another group"
+        concept = annotation.ConceptNameCodeSequence[0]
+        points.setdefault(concept.CodingSchemeDesignator + " " + concept.CodeValue, []).extend(positions(annotation))
 with open(about, "w") as out:
     json.dump(
         {
@@ -37,6 +52,7 @@ with open(about, "w") as out:
             "channels": int(stored.shape[1]),
             "samples": int(stored.shape[0]),
             "hz": float(group.SamplingFrequency),
+            "points": points,
             "microvoltsOff": float(numpy.abs(calibrated * scales - stored * float(unit)).max()),
         },
         out,

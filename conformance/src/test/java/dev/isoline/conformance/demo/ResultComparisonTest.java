@@ -90,7 +90,8 @@ class ResultComparisonTest {
     }
 
     private void compare(Map<String, Double> values) {
-        var recording = new DemoRecording("X-1", Path.of("x"), Path.of("x"), PLAN, TRUTH, true);
+        var recording =
+                new DemoRecording("X-1", Path.of("x"), Path.of("x"), PLAN, List.of(), TRUTH, true);
         new ResultComparison(story).compare(recording, "report", new ReportedValues(values));
     }
 }
