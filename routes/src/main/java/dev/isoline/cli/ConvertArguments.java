@@ -22,9 +22,9 @@ record ConvertArguments(
     static final String USAGE =
             """
             usage: isoline convert RECORDING --order FILE --out DIR [--zone ZONE] [--start TIME]
-            Writes a recording as DICOM Ambulatory ECG objects.
+            Writes a recording as DICOM ECG objects, a report as a DICOM Encapsulated PDF object.
 
-              RECORDING      EDF file, WFDB header, folder or .zip
+              RECORDING      EDF file, WFDB header, folder or .zip; or a report in PDF
               --order FILE   FHIR R4 Bundle with ServiceRequest, Patient, Practitioner, as JSON
               --out DIR      folder for the objects, made if absent
               --zone ZONE    time zone of the recorder's clock; this machine's by default

@@ -8,6 +8,7 @@ import dev.isoline.ecg.RecordingFormats;
 import dev.isoline.ecg.RecordingHeader.Identity;
 import dev.isoline.ecgdicom.OrderContext;
 import dev.isoline.ecgdicom.RecordingContext;
+import dev.isoline.ecgdicom.WrittenDocument;
 import dev.isoline.ecgdicom.WrittenObject;
 import dev.isoline.ecgdicom.iod.RecordingToObjects;
 import dev.isoline.order.ContentError;
@@ -25,7 +26,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import java.util.concurrent.FutureTask;
 
-/** {@code convert}: a recording to Ambulatory ECG objects, one for each gap-free block. */
+/** {@code convert}: a recording to ECG objects, a report in PDF to an Encapsulated PDF object. */
 final class ConvertCommand {
 
     private final PrintStream out;
@@ -58,6 +59,10 @@ final class ConvertCommand {
     private int execute(ConvertArguments arguments) {
         try {
             var folder = new ObjectFolder(arguments.out());
+            if (ReportPdf.is(arguments.recording())) {
+                report(folder, ReportPdf.write(arguments, folder));
+                return 0;
+            }
             for (WrittenObject object : convert(arguments, folder)) {
                 report(folder, object);
             }
@@ -123,6 +128,10 @@ final class ConvertCommand {
                             location,
                             "The recording names another patient than the order."));
         }
+    }
+
+    private void report(ObjectFolder folder, WrittenDocument document) {
+        out.println(folder.file(document.sopInstanceUid()) + "  " + document.bytes() + " bytes");
     }
 
     private void report(ObjectFolder folder, WrittenObject object) {

@@ -94,6 +94,23 @@ class ConvertCommandTest {
         }
     }
 
+    /** PS3.3 A.45.1; a PDF file is known by its first bytes, ISO 32000-1 7.5.2. */
+    @Test
+    void a_report_in_pdf_becomes_an_encapsulated_pdf_in_the_study_of_the_order()
+            throws IOException {
+        Files.writeString(folder.resolve("report.bin"), "%PDF-1.4\n%%EOF\n");
+        assertThat(convert("report.bin")).as(errors.toString()).isZero();
+        try (Stream<Path> files = Files.list(folder.resolve("out"));
+                var channel = FileChannel.open(files.findFirst().orElseThrow())) {
+            var object = Part10.read(channel, ReadLimits.DEFAULT).dataSet();
+            assertThat(object.text(Tag.SOPClassUID)).contains("1.2.840.10008.5.1.4.1.1.104.1");
+            assertThat(object.text(Tag.StudyInstanceUID))
+                    .contains(OrderFile.read(order).studyUid());
+            assertThat(object.text(Tag.DocumentTitle)).contains("Holter");
+            assertThat(object.integer(Tag.EncapsulatedDocumentLength)).contains(15L);
+        }
+    }
+
     /** The light reader and the mapper on HAPI's model are two ways to the same facts. */
     @Test
     void the_order_file_gives_what_the_fhir_mapper_gives() throws IOException {

@@ -1,6 +1,8 @@
 package dev.isoline.ecgdicom.annotation;
 
 import dev.isoline.ecgdicom.OrderContext.Code;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -61,6 +63,13 @@ public record WaveformAnnotation(
     WaveformAnnotation modifiedBy(Code code) {
         return new WaveformAnnotation(
                 text, concept, Optional.of(code), measurement, range, positions);
+    }
+
+    /** All that it says: two that say the same have the same text. */
+    @Override
+    public String toString() {
+        return List.of(text, concept, modifier, measurement, range, Arrays.toString(positions))
+                .toString();
     }
 
     /** Whether it is a text and no concept; the two exclude each other. */

@@ -11,11 +11,13 @@ import dev.isoline.ecgdicom.module.WaveformObject.Signal;
 import java.io.IOException;
 import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Opens the objects of one series, each by the number of its first sample: a UID does not depend on
- * what other objects there are.
+ * Opens the objects of one series. A UID stands for the first sample and what is said of the
+ * samples: it does not depend on what other objects there are, and the same samples with other
+ * annotations are another object.
  *
  * @param start of the recording
  */
@@ -37,7 +39,7 @@ record SeriesWriter(
                 new WaveformObject(
                         order,
                         iod.sopClassUid(),
-                        Uid.of("instance", series.uid(), Long.toString(first)),
+                        uid(first, annotations),
                         series,
                         number,
                         time(first),
@@ -46,6 +48,12 @@ record SeriesWriter(
                         annotations,
                         new AnnouncedBulk(0));
         return new ObjectWriter(iod, object, first, sink);
+    }
+
+    private String uid(long first, List<WaveformAnnotation> annotations) {
+        var parts = new ArrayList<>(List.of("instance", series.uid(), Long.toString(first)));
+        annotations.forEach(annotation -> parts.add(annotation.toString()));
+        return Uid.of(parts.toArray(String[]::new));
     }
 
     private OffsetDateTime time(long first) {

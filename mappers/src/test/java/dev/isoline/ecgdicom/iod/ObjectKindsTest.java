@@ -112,6 +112,19 @@ class ObjectKindsTest {
     }
 
     @Test
+    void the_same_findings_make_the_same_uid_and_other_findings_another() throws Exception {
+        made.recorded(0, 400);
+        made.beat(10, Beat.Kind.N);
+        var block = MadeRecording.block(0, 1, 400);
+        var leads = MadeRecording.leads("II");
+        String uid = write(200, leads, block).get(0).sopInstanceUid();
+        Files.delete(file(uid));
+        assertThat(write(200, leads, block).get(0).sopInstanceUid()).isEqualTo(uid);
+        made.beat(210, Beat.Kind.N);
+        assertThat(write(200, leads, block).get(0).sopInstanceUid()).isNotEqualTo(uid);
+    }
+
+    @Test
     void pydicom_reads_the_annotations_back() throws Exception {
         everything(200);
         var object =
