@@ -18,6 +18,7 @@ final class EdfBytes {
     String records;
     String recordSeconds = "1";
     String headerBytes;
+    String prefiltering = "";
     private final List<Signal> signals = new ArrayList<>();
     private final ByteArrayOutputStream data = new ByteArrayOutputStream();
     private int written;
@@ -69,7 +70,7 @@ final class EdfBytes {
             int field = i;
             signals.forEach(signal -> put(header, signal.calibration[field], 8));
         }
-        signals.forEach(signal -> put(header, "", 80));
+        signals.forEach(signal -> put(header, prefiltering, 80));
         signals.forEach(signal -> put(header, "" + signal.samples, 8));
         signals.forEach(signal -> put(header, "", 32));
         var file = new ByteArrayOutputStream();

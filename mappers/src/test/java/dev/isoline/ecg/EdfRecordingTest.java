@@ -68,6 +68,53 @@ class EdfRecordingTest {
         }
     }
 
+    /** EDF+ specification, 2.2.2: an annotation that keeps no time; 4 Hz, the first at 0.25 s. */
+    @Test
+    void other_annotations_are_the_diary_once_the_recording_was_read() throws IOException {
+        var edf =
+                twoRecords()
+                        .samples(0, 0, 0, 0)
+                        .text("+2.25\u0014\u0014\0+2.5\u00151.5\u0014stairs\u0014\0", 20)
+                        .endRecord();
+        try (var recording = open(edf)) {
+            Samples.lead(recording, 0);
+            assertThat(recording.diary())
+                    .containsExactly(
+                            new DiaryEntry(5, 0, "\u4e2d\u6587"), new DiaryEntry(9, 6, "stairs"));
+            assertThat(recording.marksMissing()).isFalse();
+        }
+    }
+
+    @Test
+    void a_note_that_cannot_be_read_does_not_cost_the_ecg() throws IOException {
+        var edf =
+                twoRecords()
+                        .samples(8, 8, 8, 8)
+                        .text("+2.25\u0014\u0014\0soon\u0014stairs\u0014\0", 20)
+                        .endRecord();
+        try (var recording = open(edf)) {
+            assertThat(Samples.lead(recording, 0)).hasSize(12);
+            assertThat(recording.diary()).hasSize(1);
+        }
+    }
+
+    /** EDF+ specification, 2.1.3.1 item 8. */
+    @Test
+    void prefiltering_gives_the_edges_in_hertz() throws IOException {
+        var edf = twoRecords();
+        edf.prefiltering = "HP:0.05Hz LP:75Hz N:50Hz";
+        try (var recording = open(edf)) {
+            var filter = recording.header().leads().get(0).filter();
+            assertThat(filter.low()).hasValue(0.05);
+            assertThat(filter.high()).hasValue(75);
+            assertThat(filter.notch()).hasValue(50);
+        }
+        edf.prefiltering = "None";
+        try (var recording = open(edf)) {
+            assertThat(recording.header().leads().get(0).filter()).isEqualTo(Filter.UNKNOWN);
+        }
+    }
+
     @Test
     void an_unknown_part_is_an_empty_value() throws IOException {
         var edf = twoRecords();

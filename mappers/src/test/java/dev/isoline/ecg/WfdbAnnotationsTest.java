@@ -59,6 +59,28 @@ class WfdbAnnotationsTest {
         assertThat(read.flutter()).containsExactly(new Stretch(10, 25));
     }
 
+    /** Rhythm changes: code 28, the rhythm in the text; qualifiers may stand between the two. */
+    @Test
+    void a_rhythm_lasts_to_the_next_change_and_the_last_one_to_the_end() throws IOException {
+        var read =
+                read(
+                        word(28, 10),
+                        word(61, 0),
+                        word(63, 5),
+                        'A' << 8 | '(',
+                        'I' << 8 | 'F',
+                        'B',
+                        word(1, 5),
+                        word(28, 85),
+                        word(63, 2),
+                        'N' << 8 | '(',
+                        0);
+        assertThat(read.rhythms(400))
+                .containsExactly(
+                        new RhythmEpisode(new Stretch(10, 100), Rhythm.ATRIAL_FIBRILLATION),
+                        new RhythmEpisode(new Stretch(100, 400), Rhythm.SINUS));
+    }
+
     @Test
     void a_file_that_ends_within_an_annotation_is_refused() {
         assertThatThrownBy(() -> read(word(1, 5), word(63, 40)))
