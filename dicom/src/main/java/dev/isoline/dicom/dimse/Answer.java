@@ -18,6 +18,7 @@ final class Answer {
 
     /**
      * @param failure what the peer is told where the provider throws; the log says what it threw
+     *     and where, but not its text, which may concern a patient
      */
     static Status of(Provider provider, Status failure) {
         try {
@@ -25,8 +26,13 @@ final class Answer {
         } catch (Refused e) {
             return e.status();
         } catch (IOException | RuntimeException e) {
-            LOG.log(Level.WARNING, "a provider failed: " + e.getClass().getName(), e);
+            LOG.log(Level.WARNING, () -> "a provider failed: " + e.getClass().getName() + where(e));
             return failure;
         }
+    }
+
+    private static String where(Exception e) {
+        StackTraceElement[] trace = e.getStackTrace();
+        return trace.length == 0 ? "" : " at " + trace[0];
     }
 }

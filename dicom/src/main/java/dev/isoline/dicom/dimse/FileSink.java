@@ -1,5 +1,6 @@
 package dev.isoline.dicom.dimse;
 
+import dev.isoline.dicom.upper.Buffers;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -9,12 +10,16 @@ import java.nio.file.StandardOpenOption;
 import java.util.Optional;
 
 /**
- * A new file for an object. Once writing has failed, for want of room say, what still comes is
- * dropped: the association is not to blame.
+ * A new file for an object; small fragments are gathered before they are written. Once writing has
+ * failed, for want of room say, what still comes is dropped: the association is not to blame.
  */
 final class FileSink implements WritableByteChannel {
 
+    /** From this length on, gathering costs more than it saves. */
+    private static final int LARGE = 64 * 1024;
+
     private final FileChannel file;
+    private final ByteBuffer gathered = Buffers.take();
     private IOException failure;
 
     private FileSink(FileChannel file) {
@@ -22,6 +27,8 @@ final class FileSink implements WritableByteChannel {
     }
 
     /**
+     * Creates the file.
+     *
      * @throws IOException where it exists or cannot be made
      */
     static FileSink create(Path path) throws IOException {
@@ -36,6 +43,24 @@ final class FileSink implements WritableByteChannel {
     @Override
     public int write(ByteBuffer source) {
         int count = source.remaining();
+        if (count > gathered.remaining() || count >= LARGE) {
+            flush();
+        }
+        if (count >= LARGE) {
+            toFile(source);
+        } else {
+            gathered.put(source);
+        }
+        source.position(source.limit());
+        return count;
+    }
+
+    private void flush() {
+        toFile(gathered.flip());
+        gathered.clear();
+    }
+
+    private void toFile(ByteBuffer source) {
         try {
             while (failure == null && source.hasRemaining()) {
                 file.write(source);
@@ -43,8 +68,6 @@ final class FileSink implements WritableByteChannel {
         } catch (IOException e) {
             failure = e;
         }
-        source.position(source.limit());
-        return count;
     }
 
     @Override
@@ -54,6 +77,8 @@ final class FileSink implements WritableByteChannel {
 
     @Override
     public void close() {
+        flush();
+        Buffers.give(gathered);
         try {
             file.close();
         } catch (IOException e) {

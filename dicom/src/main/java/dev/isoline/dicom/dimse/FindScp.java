@@ -105,11 +105,23 @@ final class FindScp {
         }
 
         void run(FindProvider provider, FindRequest request) {
-            Status end = Answer.of(() -> provider.find(request, this), Status.UNABLE_TO_PROCESS);
+            Status end = Answer.of(() -> answer(provider, request), Status.UNABLE_TO_PROCESS);
             try {
                 messages.send(message.contextId(), message.command().response(end));
             } catch (IOException gone) {
                 // the reading thread has seen it too and says so
+            }
+        }
+
+        /** What a provider throws because the association has ended is no failure of its own. */
+        private Status answer(FindProvider provider, FindRequest request) throws IOException {
+            try {
+                return provider.find(request, this);
+            } catch (IOException e) {
+                if (messages.ended()) {
+                    return Status.CANCEL;
+                }
+                throw e;
             }
         }
 
@@ -125,7 +137,7 @@ final class FindScp {
 
         @Override
         public boolean cancelled() {
-            return cancelled;
+            return cancelled || messages.ended();
         }
     }
 }

@@ -159,11 +159,16 @@ final class Messages {
         }
     }
 
-    /** Sends a message with a data set in the syntax of its context. */
+    /**
+     * Sends a message with a data set in the syntax of its context. It is encoded before anything
+     * is sent: one that cannot be leaves the association as it was.
+     */
     void send(int contextId, CommandSet command, DataSet dataSet) throws IOException {
-        PDataOutput out = sendWithData(contextId, command);
-        new DataSetWriter(out, syntax(contextId)).write(dataSet);
-        out.close();
+        var bytes = new ByteArrayOutputStream();
+        new DataSetWriter(Channels.newChannel(bytes), syntax(contextId)).write(dataSet);
+        try (PDataOutput out = sendWithData(contextId, command)) {
+            out.write(ByteBuffer.wrap(bytes.toByteArray()));
+        }
     }
 
     /** Sends a command set; the data set is to be written, and closed, by the caller. */
@@ -175,6 +180,11 @@ final class Messages {
     /** True where something arrives in time. */
     boolean arrives(int millis) throws IOException {
         return layer.arrives(millis);
+    }
+
+    /** True where the association has ended otherwise than by release. */
+    boolean ended() {
+        return layer.ended();
     }
 
     /** True where the peer is known to have answered already. */

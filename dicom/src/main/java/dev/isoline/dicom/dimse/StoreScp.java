@@ -53,31 +53,31 @@ final class StoreScp {
 
     private Status stored(Path file, StoreRequest request, StorageProvider provider)
             throws IOException {
+        FileSink sink;
         try {
-            Optional<IOException> failure = write(file, request);
-            if (failure.isPresent()) {
-                return failed(file, request, provider, failure.get(), Status.OUT_OF_RESOURCES);
-            }
+            sink = FileSink.create(file);
+        } catch (IOException e) { // nor is what stands there ours to remove
+            provider.failed(request, e);
+            return Status.OUT_OF_RESOURCES.because("the object cannot be written");
+        }
+        try {
+            receive(sink, request);
         } catch (IOException lost) {
             failed(file, request, provider, lost, Status.PROCESSING_FAILURE);
             throw lost;
         }
-        return read(file, request, provider);
+        Optional<IOException> failure = sink.failure();
+        return failure.isPresent()
+                ? failed(file, request, provider, failure.get(), Status.OUT_OF_RESOURCES)
+                : read(file, request, provider);
     }
 
-    /** What went wrong with the file; what goes wrong with the association is thrown. */
-    private Optional<IOException> write(Path file, StoreRequest request) throws IOException {
-        FileSink sink;
-        try {
-            sink = FileSink.create(file);
-        } catch (IOException e) {
-            return Optional.of(e);
-        }
+    /** What goes wrong with the association is thrown; what goes wrong with the file, kept. */
+    private void receive(FileSink sink, StoreRequest request) throws IOException {
         try (sink) {
             sink.write(FileMeta.of(request).encode());
             messages.dataSet(sink);
         }
-        return sink.failure();
     }
 
     private Status read(Path file, StoreRequest request, StorageProvider provider)

@@ -14,7 +14,7 @@ public interface CommitmentProvider {
     Status request(Peer peer, CommitmentRequest request) throws IOException;
 
     /**
-     * Called after the request was answered with success.
+     * Called after the request was answered with success; an exception ends the association.
      *
      * @return the result to report on this association, or empty where it is reported later on a
      *     new one ({@link Association#reportCommitment})

@@ -137,6 +137,9 @@ final class Acceptor {
             observer.released(peer);
         } catch (IOException e) {
             observer.broken(peer, e);
+        } catch (RuntimeException e) {
+            layer.abort("our own failure");
+            observer.broken(peer, new IOException(e.getClass().getName(), e));
         }
     }
 }

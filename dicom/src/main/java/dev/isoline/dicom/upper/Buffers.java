@@ -3,8 +3,8 @@ package dev.isoline.dicom.upper;
 import java.nio.ByteBuffer;
 import java.util.concurrent.ArrayBlockingQueue;
 
-/** Direct buffers for the two ways of an association; the system is slow to give and take them. */
-final class Buffers {
+/** Direct buffers, used again and again: the system is slow to give them and to take them back. */
+public final class Buffers {
 
     /** Large enough for a PDU of 256 KiB with its headers. */
     static final int SIZE = 256 * 1024 + 64;
@@ -13,13 +13,13 @@ final class Buffers {
 
     private Buffers() {}
 
-    static ByteBuffer take() {
+    public static ByteBuffer take() {
         ByteBuffer buffer = FREE.poll();
         return buffer == null ? ByteBuffer.allocateDirect(SIZE) : buffer.clear();
     }
 
     /** The buffer must not be used any more. */
-    static void give(ByteBuffer buffer) {
+    public static void give(ByteBuffer buffer) {
         FREE.offer(buffer);
     }
 }

@@ -32,11 +32,17 @@ final class PduDecoder {
         return switch (type) {
             case ASSOCIATE_RQ -> associateRq(body);
             case ASSOCIATE_AC -> associateAc(body);
-            case ASSOCIATE_RJ -> rejection(fourBytes(body));
-            case RELEASE_RQ -> released(fourBytes(body), new Pdu.ReleaseRq());
-            case RELEASE_RP -> released(fourBytes(body), new Pdu.ReleaseRp());
-            case ABORT -> abort(fourBytes(body));
             case P_DATA_TF -> throw new IllegalArgumentException("P-DATA-TF is read by PDV");
+            default -> ofFourBytes(type, fourBytes(body));
+        };
+    }
+
+    private static Pdu ofFourBytes(PduType type, ByteBuffer body) {
+        return switch (type) {
+            case ASSOCIATE_RJ -> rejection(body);
+            case ABORT -> abort(body);
+            case RELEASE_RQ -> new Pdu.ReleaseRq();
+            default -> new Pdu.ReleaseRp();
         };
     }
 
@@ -44,16 +50,11 @@ final class PduDecoder {
         if (body.remaining() != FOUR_BYTES) {
             throw InvalidPdu.parameter("a PDU of 4 bytes has " + body.remaining());
         }
-        return body;
+        return body.slice();
     }
 
     private static Pdu rejection(ByteBuffer body) {
         return new Pdu.AssociateRj(body.get(1) & 0xFF, body.get(2) & 0xFF, body.get(3) & 0xFF);
-    }
-
-    private static Pdu released(ByteBuffer reserved, Pdu pdu) {
-        reserved.position(reserved.limit());
-        return pdu;
     }
 
     private static Pdu abort(ByteBuffer body) {

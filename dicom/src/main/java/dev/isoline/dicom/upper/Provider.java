@@ -64,8 +64,7 @@ final class Provider {
         lock.lock();
         try {
             if (!machine.allows(event)) {
-                endBy(new IOException("the association has ended"));
-                throw end;
+                throw ended();
             }
             on(event, pdu, InvalidPdu.UNEXPECTED, "");
         } catch (IOException e) {
@@ -77,12 +76,29 @@ final class Provider {
 
     /** A PDU arrived. */
     void received(Pdu pdu) throws IOException {
-        on(pdu.received(), pdu, InvalidPdu.UNEXPECTED, pdu.getClass().getSimpleName());
+        received(pdu.received(), pdu, InvalidPdu.UNEXPECTED, pdu.getClass().getSimpleName());
     }
 
     /** Something arrived that is no PDU. */
     void received(InvalidPdu fault) throws IOException {
-        on(Event.INVALID_PDU, null, fault.reason(), fault.getMessage());
+        received(Event.INVALID_PDU, null, fault.reason(), fault.getMessage());
+    }
+
+    private void received(Event event, Pdu pdu, int reason, String detail) throws IOException {
+        lock.lock();
+        try {
+            if (!machine.allows(event)) { // another thread has seen the end before
+                throw ended();
+            }
+            on(event, pdu, reason, detail);
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    private IOException ended() {
+        endBy(new IOException("the association has ended"));
+        return end;
     }
 
     /** A-ABORT request; false where another thread cannot finish sending. */

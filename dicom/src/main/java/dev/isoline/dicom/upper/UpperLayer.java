@@ -129,6 +129,11 @@ public final class UpperLayer {
         return read(() -> input.arrives(millis));
     }
 
+    /** True where the association has ended otherwise than by release. */
+    public boolean ended() {
+        return provider.end() != null;
+    }
+
     /** True where bytes of a response are known to have arrived. */
     public boolean readable() throws IOException {
         return transport.readable();

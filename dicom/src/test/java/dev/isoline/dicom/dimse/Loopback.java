@@ -65,6 +65,8 @@ public final class Loopback {
                 .putText(Tag.SOPClassUID, AMBULATORY_ECG)
                 .putText(Tag.SOPInstanceUID, instance)
                 .putText(Tag.PatientID, "4711")
+                .putText(Tag.StudyInstanceUID, Uid.of("study"))
+                .putText(Tag.SeriesInstanceUID, Uid.of("series"))
                 .putText(Tag.Modality, "ECG");
     }
 
