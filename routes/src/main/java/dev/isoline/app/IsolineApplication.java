@@ -3,12 +3,14 @@ package dev.isoline.app;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.LedgerFactory;
 import dev.isoline.settings.IsolineProperties;
+import java.io.Closeable;
 import java.time.Clock;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.autoconfigure.flyway.FlywayAutoConfiguration;
 import org.springframework.boot.autoconfigure.jdbc.DataSourceAutoConfiguration;
 import org.springframework.boot.autoconfigure.security.servlet.UserDetailsServiceAutoConfiguration;
+import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.boot.context.properties.ConfigurationPropertiesScan;
 import org.springframework.context.annotation.Bean;
 
@@ -25,6 +27,16 @@ public class IsolineApplication {
 
     public static void main(String[] arguments) {
         SpringApplication.run(IsolineApplication.class, arguments);
+    }
+
+    /**
+     * Starts the gateway and returns when it is ready.
+     *
+     * @param settings default properties, {@code name=value}
+     * @return the running gateway; to a caller whose class path may lack Spring it is no more
+     */
+    public static Closeable start(String... settings) {
+        return new SpringApplicationBuilder(IsolineApplication.class).properties(settings).run();
     }
 
     @Bean

@@ -3,11 +3,11 @@ package dev.isoline.cli;
 import dev.isoline.app.IsolineApplication;
 import dev.isoline.fhirapi.FhirValidation;
 import dev.isoline.flow.Hl7WarmUp;
+import java.io.Closeable;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.springframework.boot.SpringApplication;
-import org.springframework.boot.builder.SpringApplicationBuilder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -39,12 +39,12 @@ final class ServeCommand implements Callable<Integer> {
         }
         warmUp();
         try {
-            var gateway =
-                    new SpringApplicationBuilder(IsolineApplication.class)
-                            .properties(settings())
-                            .run();
-            return untilReady ? SpringApplication.exit(gateway) : SERVING;
-        } catch (RuntimeException e) {
+            Closeable gateway = IsolineApplication.start(settings());
+            if (untilReady) {
+                gateway.close();
+            }
+            return untilReady ? 0 : SERVING;
+        } catch (IOException | RuntimeException e) {
             System.err.println("isoline: the gateway could not start: " + reason(e));
             return 3;
         }

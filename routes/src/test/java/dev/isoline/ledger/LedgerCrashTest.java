@@ -81,13 +81,13 @@ class LedgerCrashTest {
                 && tables.deliveries().ofOrder(number).size() == 1;
     }
 
-    /** SIGKILL: {@link Process#destroyForcibly} on Linux. */
+    /** SIGKILL; by its handle, because the process itself would close the stream still read. */
     private static void kill(Process process, long millis) {
         try {
             Thread.sleep(millis);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-        process.destroyForcibly();
+        process.toHandle().destroyForcibly();
     }
 }
