@@ -15,9 +15,12 @@ import java.nio.channels.WritableByteChannel;
  */
 public record FileBulk(SeekableByteChannel source, long offset, long length) implements BulkValue {
 
+    private static final int MOST = 64 * 1024;
+    private static final int MUCH = 1 << 20;
+
     @Override
     public void writeTo(WritableByteChannel target) throws IOException {
-        var buffer = ByteBuffer.allocate((int) Math.min(length, 64 * 1024));
+        ByteBuffer buffer = buffer();
         source.position(offset);
         for (long left = length; left > 0; left -= buffer.limit()) {
             buffer.clear().limit((int) Math.min(left, buffer.capacity()));
@@ -26,6 +29,13 @@ public record FileBulk(SeekableByteChannel source, long offset, long length) imp
                 target.write(buffer);
             }
         }
+    }
+
+    /** Outside the heap where much is copied: channels of the system copy once less then. */
+    private ByteBuffer buffer() {
+        return length >= MUCH
+                ? ByteBuffer.allocateDirect(MOST)
+                : ByteBuffer.allocate((int) Math.min(length, MOST));
     }
 
     private void fill(ByteBuffer buffer) throws IOException {
