@@ -79,7 +79,8 @@ public class WorklistEntries {
         return new Station(settings.aeTitle(), settings.name(), settings.location());
     }
 
-    private static Entry entry(String orderId, DataSet item) {
+    /** The row of an item: what queries usually ask for beside the item itself. */
+    static Entry entry(String orderId, DataSet item) {
         DataSet step = StoredItem.step(item);
         return new Entry(
                 orderId,
