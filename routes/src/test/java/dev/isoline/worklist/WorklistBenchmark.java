@@ -60,20 +60,30 @@ final class WorklistBenchmark {
         this.worklist = new Worklist(ledger, Clock.systemUTC());
     }
 
+    /** Databases are made anew, or kept in the folder of the property {@code worklist.folder}. */
     public static void main(String[] counts) throws Exception {
+        String kept = System.getProperty("worklist.folder", "");
         for (String count : counts) {
-            Path folder = Files.createTempDirectory("isoline-worklist");
+            Path folder =
+                    kept.isEmpty()
+                            ? Files.createTempDirectory("isoline-worklist")
+                            : Path.of(kept, count);
+            boolean loaded = Files.exists(folder.resolve("isoline.db"));
             try (Ledger ledger = LedgerFactory.open("", "", "", folder)) {
-                new WorklistBenchmark(Integer.parseInt(count), ledger).run();
+                new WorklistBenchmark(Integer.parseInt(count), ledger).run(loaded);
             } finally {
-                delete(folder);
+                if (kept.isEmpty()) {
+                    delete(folder);
+                }
             }
         }
     }
 
-    private void run() throws Exception {
+    private void run(boolean loaded) throws Exception {
         long start = System.nanoTime();
-        load();
+        if (!loaded) {
+            load();
+        }
         System.out.printf(
                 "%,d orders, stored in %.0f s%n", orders, (System.nanoTime() - start) / 1e9);
         System.out.printf(
