@@ -1,5 +1,7 @@
 package dev.isoline;
 
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackages;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
@@ -72,7 +74,10 @@ class RoutesArchitectureTest {
             noClasses()
                     .that()
                     .resideOutsideOfPackages(
-                            "dev.isoline.flow..", "dev.isoline.mllp..", "dev.isoline.app..")
+                            "dev.isoline.flow..",
+                            "dev.isoline.mllp..",
+                            "dev.isoline.dimse..",
+                            "dev.isoline.app..")
                     .should()
                     .dependOnClassesThat()
                     .resideInAnyPackage("org.apache.camel..", "io.netty..")
@@ -83,8 +88,24 @@ class RoutesArchitectureTest {
             noClasses()
                     .should()
                     .dependOnClassesThat()
-                    .resideInAPackage("org.dcm4che3..")
+                    .resideInAnyPackage(
+                            "org.dcm4che3..",
+                            "dev.isoline.dicom.upper..",
+                            "dev.isoline.dicom.dimse..")
                     .because("another toolkit stands behind the interface of dev.isoline.dicom");
+
+    @ArchTest
+    static final ArchRule THE_DIMSE_COMPONENT_KNOWS_NO_ORDER =
+            noClasses()
+                    .that()
+                    .resideInAPackage("dev.isoline.dimse..")
+                    .should()
+                    .dependOnClassesThat(
+                            resideInAPackage("dev.isoline..")
+                                    .and(
+                                            resideOutsideOfPackages(
+                                                    "dev.isoline.dimse..", "dev.isoline.dicom..")))
+                    .because("a Camel component over DICOM is of use beyond this gateway");
 
     @ArchTest
     static final ArchRule ONE_LOGGER =

@@ -13,7 +13,11 @@ public final class RecordingFormats {
     private static final byte[] ISHNE = "ISHNE1.0".getBytes(StandardCharsets.US_ASCII);
     private static final byte[] BDF = {(byte) 0xff, 'B', 'I', 'O', 'S', 'E', 'M', 'I'};
 
+    private static final int PREAMBLE = 128;
+    private static final byte[] DICM = "DICM".getBytes(StandardCharsets.US_ASCII);
+
     private enum Kind {
+        DICOM,
         EDF,
         BDF,
         ISHNE,
@@ -61,6 +65,8 @@ public final class RecordingFormats {
 
     private static Recording open(RecordingFiles files, Candidate file) throws IOException {
         switch (file.kind()) {
+            case DICOM:
+                return DicomRecording.open(files, file.name());
             case EDF:
                 return EdfRecording.open(files, file.name());
             case WFDB:
@@ -69,13 +75,14 @@ public final class RecordingFormats {
                 throw new RecordingException(
                         "Recordings in "
                                 + file.kind()
-                                + " format are not read yet; EDF, EDF+ and WFDB are.");
+                                + " format are not read yet; EDF, EDF+, WFDB and DICOM are.");
         }
     }
 
     private static RecordingException none(List<Candidate> candidates) {
         if (candidates.size() != 1) {
-            return new RecordingException("None of the files is an EDF file or a WFDB header.");
+            return new RecordingException(
+                    "None of the files is an EDF file, a WFDB header or a DICOM object.");
         }
         switch (candidates.get(0).kind()) {
             case EMPTY:
@@ -98,6 +105,10 @@ public final class RecordingFormats {
         }
         if (start.length == 0) {
             return Kind.EMPTY;
+        }
+        if (start.length >= PREAMBLE + DICM.length
+                && Arrays.equals(start, PREAMBLE, PREAMBLE + DICM.length, DICM, 0, DICM.length)) {
+            return Kind.DICOM;
         }
         if (begins(start, EdfHeader.MAGIC)) {
             return Kind.EDF;

@@ -1,5 +1,7 @@
 package dev.isoline.app;
 
+import dev.isoline.delivery.ArchiveLines;
+import dev.isoline.delivery.Commitments;
 import dev.isoline.delivery.DeliveryWorker;
 import dev.isoline.delivery.Destinations;
 import dev.isoline.ecg.analysis.AnalysisSettings;
@@ -19,9 +21,17 @@ class GatewayConfiguration {
 
     @Bean(initMethod = "start", destroyMethod = "close")
     DeliveryWorker deliveryWorker(
-            Ledger ledger, IsolineProperties properties, SslBundles bundles, Clock clock) {
+            Ledger ledger,
+            IsolineProperties properties,
+            SslBundles bundles,
+            ArchiveLines lines,
+            Commitments commitments,
+            Clock clock) {
         return new DeliveryWorker(
-                ledger, Destinations.of(properties, bundles), properties.delivery(), clock);
+                ledger,
+                Destinations.of(properties, bundles, lines, commitments),
+                properties.delivery(),
+                clock);
     }
 
     @Bean

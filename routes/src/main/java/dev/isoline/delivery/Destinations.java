@@ -17,21 +17,42 @@ public final class Destinations {
     private final IsolineProperties properties;
     private final SslBundles bundles;
 
-    private Destinations(IsolineProperties properties, SslBundles bundles) {
+    private final ArchiveLines lines;
+    private final Commitments commitments;
+
+    private Destinations(
+            IsolineProperties properties,
+            SslBundles bundles,
+            ArchiveLines lines,
+            Commitments commitments) {
         this.properties = properties;
         this.bundles = bundles;
+        this.lines = lines;
+        this.commitments = commitments;
     }
 
     /**
      * @param bundles the keys and certificates settings refer to
+     * @param lines the ways to archives
      * @throws IllegalArgumentException names the setting at fault
      */
-    public static Map<String, Destination> of(IsolineProperties properties, SslBundles bundles) {
-        var built = new Destinations(properties, bundles);
+    public static Map<String, Destination> of(
+            IsolineProperties properties,
+            SslBundles bundles,
+            ArchiveLines lines,
+            Commitments commitments) {
+        var built = new Destinations(properties, bundles, lines, commitments);
         var destinations = new LinkedHashMap<String, Destination>();
         properties
                 .destinations()
-                .forEach((name, settings) -> destinations.put(name, built.of(name, settings)));
+                .forEach(
+                        (name, settings) -> {
+                            destinations.put(name, built.of(name, settings));
+                            if (settings.commitment().required()) {
+                                destinations.put(
+                                        CommitmentLane.of(name), built.commitment(name, settings));
+                            }
+                        });
         return destinations;
     }
 
@@ -41,8 +62,32 @@ public final class Destinations {
             case "mllp" -> mllp(name, settings);
             case "folder" -> new FolderDestination(Path.of(settings.url()), properties.data());
             case "stow" -> stow(name, settings);
-            default -> throw wrong(name, "kind", "fhir, mllp, folder or stow");
+            case "archive" -> archive(name, settings);
+            default -> throw wrong(name, "kind", "fhir, mllp, folder, stow or archive");
         };
+    }
+
+    private Destination archive(String name, IsolineProperties.Destination settings) {
+        title(name, settings);
+        return new ArchiveDestination(
+                lines.to(name), settings.commitment().required(), properties.data());
+    }
+
+    private Destination commitment(String name, IsolineProperties.Destination settings) {
+        return new CommitmentDestination(
+                name,
+                title(name, settings),
+                lines.to(name),
+                settings.commitment().within(),
+                commitments);
+    }
+
+    private String title(String name, IsolineProperties.Destination settings) {
+        var peer = properties.dicom().peers().get(settings.peer());
+        if (peer == null || peer.host().isEmpty()) {
+            throw wrong(name, "peer", "the name of one of isoline.dicom.peers that has a host");
+        }
+        return peer.aeTitle();
     }
 
     private Destination fhir(String name, IsolineProperties.Destination settings) {

@@ -49,7 +49,10 @@ record ObjectFile(Path path, String sopClass, String sopInstance) {
         }
     }
 
-    private static ObjectFile read(Path path) throws IOException {
+    /**
+     * @throws DicomException when it is no DICOM file
+     */
+    static ObjectFile read(Path path) throws IOException {
         try (var file = FileChannel.open(path)) {
             var meta = Part10.read(file, ReadLimits.DEFAULT).meta();
             return new ObjectFile(

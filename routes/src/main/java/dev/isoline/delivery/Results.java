@@ -22,6 +22,13 @@ record Results(Ledger ledger, Backoff backoff, Clock clock) {
                         t -> {
                             switch (verdict.outcome()) {
                                 case DELIVERED -> delivered(t, row, verdict.text(), now);
+                                case STORED -> stored(t, row, verdict.text(), now);
+                                case AWAITING ->
+                                        t.deliveries()
+                                                .retry(
+                                                        row.id(),
+                                                        now.plus(verdict.patience()),
+                                                        verdict.text());
                                 case REFUSED -> park(t, row, verdict.text(), now);
                                 case RETRY -> retry(t, row, verdict.text(), now, tried);
                             }
@@ -47,11 +54,15 @@ record Results(Ledger ledger, Backoff backoff, Clock clock) {
                 .join();
     }
 
-    /** The last attempt's failure is as good as a refusal. */
+    /** The last attempt's failure is as good as a refusal; a last question may be answered. */
     private Verdict lastOr(Verdict attempt, int tried) {
-        return attempt.outcome() == Verdict.Outcome.RETRY && backoff.isExhausted(tried)
-                ? Verdict.refused(attempt.text() + ", " + tried + " attempts")
-                : attempt;
+        boolean last =
+                switch (attempt.outcome()) {
+                    case RETRY -> backoff.isExhausted(tried);
+                    case AWAITING -> backoff.isExhausted(tried - 1);
+                    default -> false;
+                };
+        return last ? Verdict.refused(attempt.text() + ", " + tried + " attempts") : attempt;
     }
 
     private void retry(Tables tables, DeliveryRow row, String error, Instant now, int tried) {
@@ -63,12 +74,19 @@ record Results(Ledger ledger, Backoff backoff, Clock clock) {
         tables.timeline().add(entry(row, now, "delivered", receipt));
     }
 
+    private static void stored(Tables tables, DeliveryRow row, String receipt, Instant now) {
+        tables.deliveries().stored(row.id(), receipt);
+        tables.timeline().add(entry(row, now, "stored", receipt));
+        CommitmentLane.ask(tables, row.delivery(), now);
+    }
+
     private static void park(Tables tables, DeliveryRow row, String error, Instant now) {
         tables.deliveries().park(row.id(), error);
         tables.timeline().add(entry(row, now, "parked", error));
+        CommitmentLane.ask(tables, row.delivery(), now);
     }
 
-    private static Entry entry(DeliveryRow row, Instant at, String event, String text) {
+    static Entry entry(DeliveryRow row, Instant at, String event, String text) {
         String detail = row.delivery().kind() + " to " + row.delivery().destination() + ": " + text;
         return new Entry(row.delivery().orderId(), at, event, "delivery", detail);
     }

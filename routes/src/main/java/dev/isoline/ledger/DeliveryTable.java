@@ -12,15 +12,17 @@ import java.util.Optional;
  */
 public final class DeliveryTable {
 
+    /** {@code STORED}: an archive has it and owes its commitment to keep it. */
     public enum State {
         PENDING,
+        STORED,
         DELIVERED,
         PARKED
     }
 
     /**
      * @param kind what it is: {@code order}, {@code status}, {@code report}, {@code oru}, {@code
-     *     object}
+     *     object}, {@code commitment}
      * @param payload the exact bytes to send; null when {@code path} names a file instead
      * @param path file relative to the data folder, or null
      */
@@ -54,7 +56,7 @@ public final class DeliveryTable {
             "d.state = 'PENDING' AND d.next_try <= ? AND d.claimed_until <= ?"
                     + " AND NOT EXISTS (SELECT 1 FROM delivery e"
                     + " WHERE e.destination = d.destination AND e.order_id = d.order_id"
-                    + " AND e.seq < d.seq AND e.state <> 'DELIVERED')";
+                    + " AND e.seq < d.seq AND e.state NOT IN ('DELIVERED', 'STORED'))";
 
     private final Session session;
 
@@ -152,6 +154,54 @@ public final class DeliveryTable {
                         + " last_error = ? WHERE id = ? AND state = 'PENDING'",
                 error,
                 id);
+    }
+
+    /** An archive has taken it; it is delivered when the archive has committed itself. */
+    public void stored(long id, String receipt) {
+        session.update(
+                "UPDATE delivery SET state = 'STORED', attempts = attempts + 1, claimed_until = 0,"
+                        + " receipt = ?, last_error = '' WHERE id = ? AND state = 'PENDING'",
+                receipt,
+                id);
+    }
+
+    /** False when it was not waiting for that. */
+    public boolean committed(long id, Instant at, String receipt) {
+        return session.update(
+                        "UPDATE delivery SET state = 'DELIVERED', finished_at = ?, receipt = ?"
+                                + " WHERE id = ? AND state = 'STORED'",
+                        at,
+                        receipt,
+                        id)
+                == 1;
+    }
+
+    /** The archive lost it: it is sent again. */
+    public void sendAgain(long id, Instant at, String error) {
+        session.update(
+                "UPDATE delivery SET state = 'PENDING', next_try = ?, last_error = ?"
+                        + " WHERE id = ? AND state = 'STORED'",
+                at,
+                error,
+                id);
+    }
+
+    /** The archive will not commit itself. */
+    public void parkStored(long id, String error) {
+        session.update(
+                "UPDATE delivery SET state = 'PARKED', last_error = ?"
+                        + " WHERE id = ? AND state = 'STORED'",
+                error,
+                id);
+    }
+
+    /** What one destination is sent of one order, in its order. */
+    public List<DeliveryRow> ofLane(String destination, String orderId) {
+        return session.list(
+                DeliveryTable::delivery,
+                SELECT + "d.order_id = ? AND d.destination = ? ORDER BY d.seq",
+                orderId,
+                destination);
     }
 
     /** Prolongs claims of ours; how many still stood. */

@@ -37,6 +37,10 @@ public final class Tables {
         return new WorklistTable(session);
     }
 
+    public CommitmentTable commitments() {
+        return new CommitmentTable(session);
+    }
+
     public AuditTable audit() {
         return new AuditTable(session);
     }

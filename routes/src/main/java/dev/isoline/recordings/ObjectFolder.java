@@ -20,6 +20,15 @@ public record ObjectFolder(Path folder) implements ObjectSink {
         return folder.resolve(sopInstanceUid + ".dcm");
     }
 
+    /** A file that is there already, under the name of an object of this folder. */
+    void link(Path existing, String sopInstanceUid) throws IOException {
+        Files.createDirectories(folder);
+        Path target = file(sopInstanceUid);
+        if (!Files.exists(target)) {
+            Files.createLink(target, existing);
+        }
+    }
+
     @Override
     public Target open(String sopInstanceUid) throws IOException {
         Files.createDirectories(folder);

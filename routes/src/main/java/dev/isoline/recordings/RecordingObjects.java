@@ -1,5 +1,6 @@
 package dev.isoline.recordings;
 
+import dev.isoline.ecg.DicomRecording;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.analysis.Findings;
 import dev.isoline.ecgdicom.OrderContext;
@@ -38,6 +39,9 @@ final class RecordingObjects {
         String folder = "objects/" + row.orderId();
         var sink = new ObjectFolder(store.resolve(folder));
         try (Recording recording = StoredRecording.open(store.resolve(row.path()))) {
+            if (recording instanceof DicomRecording received) {
+                return received(received, sink, folder);
+            }
             List<WrittenObject> written =
                     RecordingToObjects.write(
                             recording,
@@ -50,6 +54,26 @@ final class RecordingObjects {
                     written.stream().map(RecordingObjects::waveform).toList(),
                     written.stream().map(o -> folder + "/" + o.sopInstanceUid() + ".dcm").toList());
         }
+    }
+
+    /**
+     * A recording that came as a DICOM object is its own object: made again under other UIDs, an
+     * archive would hold the same samples twice.
+     */
+    private Written received(DicomRecording recording, ObjectFolder sink, String folder)
+            throws IOException {
+        var uids = recording.uids();
+        sink.link(store.resolve(row.path()), uids.sopInstance());
+        var waveform =
+                new WaveformObject(
+                        uids.study(),
+                        uids.series(),
+                        uids.sopClass(),
+                        uids.sopInstance(),
+                        uids.number(),
+                        recording.header().start().map(start -> start.atZone(zone).toInstant()),
+                        recording.header().samples());
+        return new Written(List.of(waveform), List.of(folder + "/" + uids.sopInstance() + ".dcm"));
     }
 
     /** Stands in for the start where the recording names none: type 1 in DICOM. */

@@ -48,7 +48,7 @@ public record IsolineProperties(
      * @param port where it listens, 0 for any free one; none: it does not listen
      * @param tls name of a {@code spring.ssl.bundle}; empty: without TLS
      * @param mutualTls whoever calls has to show a certificate of those the bundle trusts
-     * @param anyCaller whether AE titles that are no peer's may associate, for C-ECHO and worklist
+     * @param unknownMay what callers may do whose AE title is no peer's; nothing: they are rejected
      * @param associations open at the same time
      * @param idle how long an association may be silent
      * @param maxPdu longest P-DATA-TF we announce; 0: without limit
@@ -60,14 +60,16 @@ public record IsolineProperties(
             Integer port,
             @DefaultValue("") String tls,
             @DefaultValue("true") boolean mutualTls,
-            @DefaultValue("false") boolean anyCaller,
+            @DefaultValue Set<PeerMay> unknownMay,
             @DefaultValue("16") int associations,
             @DefaultValue("5m") Duration idle,
             @DefaultValue("262144") int maxPdu,
             @DefaultValue Map<String, Peer> peers) {}
 
-    /** What a peer may do with us; each may ask for an echo. */
+    /** What a caller may do. */
     public enum PeerMay {
+        /** Ask whether we are there; every peer may. */
+        ECHO,
         /** Query the worklist. */
         WORKLIST,
         /** Store recordings. */
@@ -80,8 +82,7 @@ public record IsolineProperties(
      * One application entity known to us.
      *
      * @param aeTitle its title, called and calling
-     * @param host where it listens, and where its calls come from; empty: it is not called, and may
-     *     call from anywhere
+     * @param host where it listens; empty: it is not called
      * @param port where it listens
      * @param tls name of a {@code spring.ssl.bundle} to call it with; empty: without TLS
      * @param calling the title we call ourselves; empty: our own

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.isoline.settings.IsolineProperties;
+import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -11,12 +12,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.springframework.boot.context.properties.bind.Binder;
 import org.springframework.boot.context.properties.source.MapConfigurationPropertySource;
 import org.springframework.boot.ssl.DefaultSslBundleRegistry;
-import org.springframework.boot.ssl.SslBundles;
 
 /** From the settings of docs/configuration.md to what can be sent to. */
 class DestinationsTest {
-
-    private static final SslBundles BUNDLES = new DefaultSslBundleRegistry();
 
     @ParameterizedTest
     @CsvSource({
@@ -48,17 +46,37 @@ class DestinationsTest {
     }
 
     @Test
+    void an_archive_that_has_to_commit_itself_is_asked_in_a_lane_of_its_own() {
+        var settings = new HashMap<String, String>();
+        settings.put("isoline.dicom.peers.pacs.ae-title", "ARCHIVE");
+        settings.put("isoline.dicom.peers.pacs.host", "archive.example");
+        settings.put("isoline.destinations.x.kind", "archive");
+        settings.put("isoline.destinations.x.peer", "pacs");
+        assertThat(of(settings)).containsOnlyKeys("x");
+        settings.put("isoline.destinations.x.commitment.required", "true");
+        assertThat(of(settings)).containsOnlyKeys("x", "x/commitment");
+    }
+
+    @Test
+    void an_archive_without_a_known_peer_is_named() {
+        assertThatThrownBy(() -> destinations("archive", ""))
+                .hasMessageStartingWith("isoline.destinations.x.peer must be");
+    }
+
+    @Test
     void no_destination_is_no_fault() {
-        assertThat(Destinations.of(bound(Map.of("isoline.data", "d")), BUNDLES)).isEmpty();
+        assertThat(of(Map.of("isoline.data", "d"))).isEmpty();
     }
 
     private static Map<String, Destination> destinations(String kind, String url) {
-        return Destinations.of(
-                bound(
-                        Map.of(
-                                "isoline.destinations.x.kind", kind,
-                                "isoline.destinations.x.url", url)),
-                BUNDLES);
+        return of(
+                Map.of(
+                        "isoline.destinations.x.kind", kind,
+                        "isoline.destinations.x.url", url));
+    }
+
+    private static Map<String, Destination> of(Map<String, String> settings) {
+        return Destinations.of(bound(settings), new DefaultSslBundleRegistry(), name -> null, null);
     }
 
     private static IsolineProperties bound(Map<String, String> settings) {

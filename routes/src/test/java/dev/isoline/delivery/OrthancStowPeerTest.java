@@ -10,10 +10,12 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** STOW-RS into Orthanc's DICOMweb plugin, an implementation of PS3.18 we did not write. */
+@Tag("peer")
 class OrthancStowPeerTest {
 
     @TempDir static Path data;

@@ -44,7 +44,7 @@ record Edf(String patient, String recording) {
     }
 
     /** Microvolts: one steep, narrow wave a second and a flat, wide one after it. */
-    private static int sample(int i) {
+    static int sample(int i) {
         double r = 1200 * Math.exp(-Math.pow((i - 60) / 2.5, 2));
         double t = 200 * Math.exp(-Math.pow((i - 120) / 12.0, 2));
         return (int) Math.round(r + t);

@@ -2,9 +2,8 @@ package dev.isoline.peers;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.isoline.dicom.peer.Checker;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.NetworkInterface;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -22,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.Assumptions;
 
 /** Orthanc, an archive we did not write, with its DICOMweb plugin, on free ports. */
 public final class Orthanc implements AutoCloseable {
@@ -55,7 +53,7 @@ public final class Orthanc implements AutoCloseable {
      */
     public static Orthanc start(Path folder, Map<String, Object> more)
             throws IOException, InterruptedException {
-        requireOwnNetwork();
+        Checker.aloneInTheNetwork();
         Files.createDirectories(folder);
         int http = freePort();
         int dimse = freePort();
@@ -64,7 +62,7 @@ public final class Orthanc implements AutoCloseable {
         Path file = folder.resolve("orthanc.json");
         Files.write(file, JSON.writeValueAsBytes(settings));
         var process =
-                new ProcessBuilder("Orthanc", file.toString())
+                new ProcessBuilder(Checker.program("Orthanc", "orthanc"), file.toString())
                         .redirectErrorStream(true)
                         .redirectOutput(folder.resolve("log").toFile())
                         .start();
@@ -89,21 +87,9 @@ public final class Orthanc implements AutoCloseable {
                 Map.entry("DicomWeb", Map.of("Enable", true, "Root", "/dicom-web/")));
     }
 
-    /** It listens on every interface, so there may be none but loopback. */
-    private static void requireOwnNetwork() throws IOException {
-        Assumptions.assumeTrue(
-                NetworkInterface.networkInterfaces().allMatch(Orthanc::isLoopback),
-                "not here: a network of loopback alone, as unshare -n gives");
-        Assumptions.assumeTrue(
-                Files.exists(Path.of(PLUGIN)), "not here: Debian package orthanc-dicomweb");
-    }
-
-    private static boolean isLoopback(NetworkInterface network) {
-        try {
-            return network.isLoopback();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    /** Settings of an Orthanc that reports to an application entity on loopback. */
+    public static Map<String, Object> knows(String title, int port) {
+        return Map.of("DicomModalities", Map.of("peer", List.of(title, "127.0.0.1", port)));
     }
 
     public String http() {
