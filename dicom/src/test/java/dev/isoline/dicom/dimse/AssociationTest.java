@@ -274,6 +274,20 @@ class AssociationTest {
         assertThat(kept.stored).isEmpty();
     }
 
+    @Test
+    void a_file_that_stands_where_an_object_should_go_is_left_alone() throws Exception {
+        var kept = new Loopback.Folder(folder.resolve("kept"));
+        Files.writeString(kept.of("1.2.3"), "of somebody else");
+        try (var listener = Loopback.storing(Loopback.local(), kept);
+                var association = ENGINE.associate(Loopback.remote(listener), STORAGE)) {
+            Status status = association.store(Loopback.head("1.2.3"));
+            assertThat(status.code()).isEqualTo(0xA700);
+            assertThat(association.store(Loopback.head("1.2.4"))).isEqualTo(Status.SUCCESS);
+        }
+        assertThat(kept.of("1.2.3")).hasContent("of somebody else");
+        assertThat(kept.failures).hasSize(1);
+    }
+
     private static final int ROWS = 1000;
 
     private static Status rows(

@@ -23,8 +23,10 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -45,7 +47,7 @@ class CommitmentTest {
                     List.of(new Failure(SECOND, Status.NO_SUCH_INSTANCE)));
 
     /** An archive that reports on the association it was asked on. */
-    private static final class Archive implements CommitmentProvider {
+    private static class Archive implements CommitmentProvider {
 
         private final BlockingQueue<CommitmentRequest> requests = new LinkedBlockingQueue<>();
         private final BlockingQueue<Status> answers = new LinkedBlockingQueue<>();
@@ -84,13 +86,53 @@ class CommitmentTest {
             assertThat(association.requestCommitment(REQUEST)).isEqualTo(Status.SUCCESS);
             assertThat(association.awaitCommitment(Duration.ofSeconds(5))).isTrue();
             assertThat(association.awaitCommitment(Duration.ofMillis(50))).isFalse();
+        }
+        assertThat(results).containsExactly(RESULT);
+        assertThat(archive.requests).containsExactly(REQUEST);
+        assertThat(archive.answers.poll(5, TimeUnit.SECONDS)).isEqualTo(Status.SUCCESS);
+    }
+
+    /** An engine that reads on a thread of its own may have answered before the end. */
+    @Test
+    @Tag("built-in")
+    void a_result_is_told_as_not_answered_where_the_requestor_releases_instead() throws Exception {
+        var archive = new Archive();
+        try (var listener =
+                        ENGINE.listen(Loopback.local(), Services.echoing().committing(archive));
+                var association = ENGINE.associate(Loopback.remote(listener), Offer.commitment())) {
             assertThat(association.requestCommitment(REQUEST)).isEqualTo(Status.SUCCESS);
         }
-        assertThat(results.poll()).isEqualTo(RESULT);
-        assertThat(archive.requests.poll()).isEqualTo(REQUEST);
-        assertThat(archive.answers.poll(5, TimeUnit.SECONDS)).isEqualTo(Status.SUCCESS);
-        // the second one was released without waiting
         assertThat(archive.answers.poll(5, TimeUnit.SECONDS).code()).isEqualTo(0x0110);
+    }
+
+    @Test
+    void a_result_is_told_as_not_answered_where_the_requestor_has_aborted() throws Exception {
+        var aborted = new CountDownLatch(1);
+        Archive archive =
+                new Archive() {
+                    @Override
+                    public Optional<CommitmentResult> result(Peer peer, CommitmentRequest request) {
+                        await(aborted);
+                        return super.result(peer, request);
+                    }
+                };
+        try (var listener =
+                ENGINE.listen(Loopback.local(), Services.echoing().committing(archive))) {
+            var association = ENGINE.associate(Loopback.remote(listener), Offer.commitment());
+            assertThat(association.requestCommitment(REQUEST)).isEqualTo(Status.SUCCESS);
+            association.abort();
+            aborted.countDown();
+            assertThat(archive.answers.poll(5, TimeUnit.SECONDS).code()).isEqualTo(0x0110);
+            assertThat(archive.answers.poll(200, TimeUnit.MILLISECONDS)).as("once").isNull();
+        }
+    }
+
+    private static void await(CountDownLatch latch) {
+        try {
+            latch.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** The archive is requestor then, and proposes the SCP role. */

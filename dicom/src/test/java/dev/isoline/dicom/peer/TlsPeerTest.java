@@ -9,6 +9,7 @@ import dev.isoline.dicom.Part10;
 import dev.isoline.dicom.TransferSyntax;
 import dev.isoline.dicom.dimse.Loopback;
 import dev.isoline.dicom.spi.AssociationObserver;
+import dev.isoline.dicom.spi.Listener;
 import dev.isoline.dicom.spi.Offer;
 import dev.isoline.dicom.spi.Peer;
 import dev.isoline.dicom.spi.Services;
@@ -21,7 +22,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.GeneralSecurityException;
 import java.util.List;
-import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import javax.net.ssl.SSLException;
@@ -84,41 +84,58 @@ class TlsPeerTest {
         }
     }
 
-    /** Remembers whose calls came to nothing. */
-    private static final class Stillborn implements AssociationObserver {
-
-        private final BlockingQueue<IOException> causes = new LinkedBlockingQueue<>();
-        private final BlockingQueue<Peer> accepted = new LinkedBlockingQueue<>();
-
-        @Override
-        public void accepted(Peer peer) {
-            accepted.add(peer);
-        }
-
-        @Override
-        public void stillborn(InetAddress address, IOException cause) {
-            causes.add(cause);
-        }
-    }
-
     @Test
     void storescu_and_echoscu_are_served_over_tls_and_others_are_not() throws Exception {
-        var observer = new Stillborn();
+        var accepted = new LinkedBlockingQueue<Peer>();
+        var observer =
+                new AssociationObserver() {
+                    @Override
+                    public void accepted(Peer peer) {
+                        accepted.add(peer);
+                    }
+                };
         var kept = new Loopback.Folder(folder.resolve("received"));
         var services =
                 Services.echoing().storing(List.of(AMBULATORY_ECG), kept).observedBy(observer);
-        try (var listener =
-                ENGINE.listen(Loopback.local().with(gateway.trusting(partner)), services)) {
+        try (var listener = listen(services)) {
             int port = listener.address().getPort();
             call("storescu", partner, gateway, port, file).succeeded();
             assertThat(kept.stored).hasSize(1);
-            assertThat(observer.accepted.poll().certificate()).contains("CN=partner");
+            assertThat(accepted.poll(5, TimeUnit.SECONDS).certificate()).contains("CN=partner");
             assertThat(call("echoscu", stranger, gateway, port).exit()).isNotZero();
-            assertThat(observer.causes.poll(5, TimeUnit.SECONDS)).isInstanceOf(SSLException.class);
-            Tool.dcmtk("echoscu", "-aec", Loopback.ARCHIVE, "-ta", 5, "127.0.0.1", port);
-            assertThat(observer.causes.poll(15, TimeUnit.SECONDS)).isInstanceOf(SSLException.class);
+            assertThat(plain(port).exit()).isNotZero();
+            assertThat(accepted).isEmpty();
             call("echoscu", partner, gateway, port).succeeded();
         }
+    }
+
+    /** dcm4che does not tell of calls that never were an association. */
+    @Test
+    @Tag("built-in")
+    void a_call_that_fails_before_it_is_an_association_is_told() throws Exception {
+        var causes = new LinkedBlockingQueue<IOException>();
+        var observer =
+                new AssociationObserver() {
+                    @Override
+                    public void stillborn(InetAddress address, IOException cause) {
+                        causes.add(cause);
+                    }
+                };
+        try (var listener = listen(Services.echoing().observedBy(observer))) {
+            int port = listener.address().getPort();
+            call("echoscu", stranger, gateway, port);
+            assertThat(causes.poll(5, TimeUnit.SECONDS)).isInstanceOf(SSLException.class);
+            plain(port);
+            assertThat(causes.poll(15, TimeUnit.SECONDS)).isInstanceOf(SSLException.class);
+        }
+    }
+
+    private static Listener listen(Services services) throws IOException, GeneralSecurityException {
+        return ENGINE.listen(Loopback.local().with(gateway.trusting(partner)), services);
+    }
+
+    private static Tool.Result plain(int port) throws IOException {
+        return Tool.dcmtk("echoscu", "-aec", Loopback.ARCHIVE, "-ta", 5, "127.0.0.1", port);
     }
 
     private static Tool.Result call(

@@ -34,7 +34,8 @@ final class Commands {
     /**
      * What a provider answers, whatever happens in it.
      *
-     * @param failure what the peer is told where it throws
+     * @param failure what the peer is told where it throws; the log says what it threw and where,
+     *     but not its text, which may concern a patient
      */
     static Status answer(Provider provider, Status failure) {
         try {
@@ -42,8 +43,13 @@ final class Commands {
         } catch (Refused e) {
             return e.status();
         } catch (IOException | RuntimeException e) {
-            LOG.log(Level.WARNING, "a provider failed: " + e.getClass().getName(), e);
+            LOG.log(Level.WARNING, () -> "a provider failed: " + e.getClass().getName() + where(e));
             return failure;
         }
+    }
+
+    private static String where(Exception e) {
+        StackTraceElement[] trace = e.getStackTrace();
+        return trace.length == 0 ? "" : " at " + trace[0];
     }
 }

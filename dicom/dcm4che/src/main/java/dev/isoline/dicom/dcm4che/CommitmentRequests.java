@@ -11,6 +11,7 @@ import dev.isoline.dicom.spi.SopClass;
 import dev.isoline.dicom.spi.Status;
 import java.io.IOException;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.dcm4che3.data.Attributes;
 import org.dcm4che3.data.Tag;
 import org.dcm4che3.net.Association;
@@ -85,24 +86,30 @@ final class CommitmentRequests {
     }
 
     private void report(Association association, CommitmentResult result) throws IOException {
-        Faults.translated(
-                () -> {
-                    association.neventReport(
-                            SopClass.STORAGE_COMMITMENT,
-                            SopClass.STORAGE_COMMITMENT_INSTANCE,
-                            Commitments.eventType(result),
-                            DataSets.attributes(Commitments.dataSet(result)),
-                            null,
-                            new Reported(association.nextMessageID(), result));
-                    return null;
-                });
+        var answer = new Reported(association.nextMessageID(), result);
+        try {
+            Faults.translated(
+                    () -> {
+                        association.neventReport(
+                                SopClass.STORAGE_COMMITMENT,
+                                SopClass.STORAGE_COMMITMENT_INSTANCE,
+                                Commitments.eventType(result),
+                                DataSets.attributes(Commitments.dataSet(result)),
+                                null,
+                                answer);
+                        return null;
+                    });
+        } catch (IOException e) {
+            answer.never();
+            throw e;
+        }
     }
 
     /** Hands the requestor's answer to the provider, once. */
     private final class Reported extends DimseRSPHandler {
 
         private final CommitmentResult result;
-        private boolean answered;
+        private final AtomicBoolean answered = new AtomicBoolean();
 
         Reported(int messageId, CommitmentResult result) {
             super(messageId);
@@ -112,16 +119,22 @@ final class CommitmentRequests {
         @Override
         public void onDimseRSP(Association association, Attributes command, Attributes data) {
             super.onDimseRSP(association, command, data);
-            answered = true;
-            provider.reported(result, Commands.status(command));
+            report(Commands.status(command));
         }
 
         @Override
         public void onClose(Association association) {
             super.onClose(association);
-            if (!answered) {
-                Status never = Status.PROCESSING_FAILURE.because("the association ended before");
-                provider.reported(result, never);
+            never();
+        }
+
+        void never() {
+            report(Status.PROCESSING_FAILURE.because("the association ended before"));
+        }
+
+        private void report(Status answer) {
+            if (answered.compareAndSet(false, true)) {
+                provider.reported(result, answer);
             }
         }
     }

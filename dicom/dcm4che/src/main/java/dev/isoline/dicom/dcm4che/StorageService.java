@@ -12,6 +12,7 @@ import dev.isoline.dicom.spi.StorageProvider;
 import dev.isoline.dicom.spi.StoreRequest;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -86,8 +87,15 @@ final class StorageService implements DimseRQHandler {
     private Status store(
             Association association, StoreRequest request, Path file, PDVInputStream data)
             throws IOException {
+        OutputStream created;
         try {
-            write(association, request, file, data);
+            created = Files.newOutputStream(file, StandardOpenOption.CREATE_NEW);
+        } catch (IOException e) { // nor is what stands there ours to remove
+            provider.failed(request, e);
+            return Status.OUT_OF_RESOURCES.because("the object cannot be written");
+        }
+        try {
+            write(association, request, created, data);
             return read(request, file);
         } catch (DicomException e) {
             return failed(request, file, e, Status.CANNOT_UNDERSTAND.because(e.getMessage()));
@@ -101,7 +109,7 @@ final class StorageService implements DimseRQHandler {
     }
 
     private static void write(
-            Association association, StoreRequest request, Path file, PDVInputStream data)
+            Association association, StoreRequest request, OutputStream file, PDVInputStream data)
             throws IOException {
         SopReference instance = request.instance();
         Attributes meta =
@@ -112,10 +120,7 @@ final class StorageService implements DimseRQHandler {
         meta.setString(Tag.ImplementationClassUID, VR.UI, Part10.IMPLEMENTATION_CLASS);
         meta.setString(Tag.ImplementationVersionName, VR.SH, Part10.IMPLEMENTATION_VERSION);
         try (var out =
-                new DicomOutputStream(
-                        new BufferedOutputStream(
-                                Files.newOutputStream(file, StandardOpenOption.CREATE_NEW)),
-                        UID.ExplicitVRLittleEndian)) {
+                new DicomOutputStream(new BufferedOutputStream(file), UID.ExplicitVRLittleEndian)) {
             out.writeFileMetaInformation(meta);
             data.copyTo(out);
         }
