@@ -6,19 +6,19 @@ import java.nio.ByteOrder;
 import java.nio.channels.ReadableByteChannel;
 
 /** Reads a channel, which may hand out fewer bytes than asked, into whole buffers. */
-final class ChannelBytes {
+public final class ChannelBytes {
 
     private ChannelBytes() {}
 
     /** Up to {@code count} bytes, little-endian; fewer only at the end of the channel. */
-    static ByteBuffer upTo(int count, ReadableByteChannel channel) throws IOException {
+    public static ByteBuffer upTo(int count, ReadableByteChannel channel) throws IOException {
         var bytes = ByteBuffer.allocate(count).order(ByteOrder.LITTLE_ENDIAN);
         fill(bytes, channel);
         return bytes.flip();
     }
 
     /** Fills the buffer as far as the channel goes; false when it ended before. */
-    static boolean fill(ByteBuffer bytes, ReadableByteChannel channel) throws IOException {
+    public static boolean fill(ByteBuffer bytes, ReadableByteChannel channel) throws IOException {
         while (bytes.hasRemaining()) {
             if (channel.read(bytes) < 0) {
                 return false;
@@ -28,7 +28,7 @@ final class ChannelBytes {
     }
 
     /** Passes over {@code count} bytes; false when the channel ended before. */
-    static boolean skip(long count, ReadableByteChannel channel) throws IOException {
+    public static boolean skip(long count, ReadableByteChannel channel) throws IOException {
         var scratch = ByteBuffer.allocate(8192);
         for (long left = count; left > 0; left -= scratch.position()) {
             scratch.clear().limit((int) Math.min(left, scratch.capacity()));

@@ -33,7 +33,7 @@ public enum Rhythm {
     }
 
     /** Empty for a text that is no rhythm of the list. */
-    static Optional<Rhythm> ofWfdb(String text) {
+    public static Optional<Rhythm> ofWfdb(String text) {
         return Arrays.stream(values()).filter(rhythm -> rhythm.wfdb.equals(text)).findFirst();
     }
 }

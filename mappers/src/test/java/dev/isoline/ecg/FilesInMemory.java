@@ -9,15 +9,15 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** Files of a recording made by a test. */
-final class FilesInMemory implements RecordingFiles {
+public final class FilesInMemory implements RecordingFiles {
 
     private final Map<String, byte[]> files;
 
-    FilesInMemory(Map<String, byte[]> files) {
+    public FilesInMemory(Map<String, byte[]> files) {
         this.files = new TreeMap<>(files);
     }
 
-    static FilesInMemory of(String name, byte[] bytes) {
+    public static FilesInMemory of(String name, byte[] bytes) {
         return new FilesInMemory(Map.of(name, bytes));
     }
 

@@ -6,11 +6,11 @@ import java.util.Arrays;
 import java.util.List;
 
 /** Reads recordings to the end. */
-final class Samples {
+public final class Samples {
 
     private Samples() {}
 
-    static List<Block> blocks(Recording recording) throws IOException {
+    public static List<Block> blocks(Recording recording) throws IOException {
         var blocks = new ArrayList<Block>();
         for (var block = recording.next(); block.isPresent(); block = recording.next()) {
             blocks.add(block.get());
@@ -19,7 +19,7 @@ final class Samples {
     }
 
     /** All samples of one lead, gaps closed. */
-    static int[] lead(Recording recording, int lead) throws IOException {
+    public static int[] lead(Recording recording, int lead) throws IOException {
         return blocks(recording).stream()
                 .flatMapToInt(block -> Arrays.stream(block.samples()[lead]))
                 .toArray();

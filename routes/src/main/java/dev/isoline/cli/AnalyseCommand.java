@@ -2,11 +2,11 @@ package dev.isoline.cli;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.RecordingException;
-import dev.isoline.ecg.RecordingFormats;
 import dev.isoline.ecg.analysis.Analysis;
 import dev.isoline.ecg.analysis.AnalysisSettings;
 import dev.isoline.ecg.analysis.Detection;
 import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.format.RecordingFormats;
 import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
 import java.io.PrintWriter;

@@ -1,8 +1,8 @@
 package dev.isoline.recordings;
 
-import dev.isoline.ecg.DicomRecording;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecg.dicom.DicomRecording;
 import dev.isoline.ecgdicom.OrderContext;
 import dev.isoline.ecgdicom.RecordingContext;
 import dev.isoline.ecgdicom.StripSettings;

@@ -1,7 +1,7 @@
 package dev.isoline.recordings;
 
 import dev.isoline.ecg.Recording;
-import dev.isoline.ecg.RecordingFormats;
+import dev.isoline.ecg.format.RecordingFormats;
 import java.io.IOException;
 import java.nio.file.Path;
 

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Recording;
-import dev.isoline.ecg.RecordingFormats;
+import dev.isoline.ecg.format.RecordingFormats;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;

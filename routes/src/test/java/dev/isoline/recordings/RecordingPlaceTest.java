@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.isoline.ecg.RecordingException;
-import dev.isoline.ecg.RecordingFormats;
+import dev.isoline.ecg.format.RecordingFormats;
 import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.charset.StandardCharsets;

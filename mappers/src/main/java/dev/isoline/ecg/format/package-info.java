@@ -1,0 +1,2 @@
+/** Which format a recording has, by its content. */
+package dev.isoline.ecg.format;

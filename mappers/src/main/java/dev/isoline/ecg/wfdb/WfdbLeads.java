@@ -1,0 +1,50 @@
+package dev.isoline.ecg.wfdb;
+
+import dev.isoline.ecg.Lead;
+import dev.isoline.ecg.RecordingException;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Which signals of a WFDB record are the leads: the voltages with as many samples a frame as the
+ * first of them; the others are left out with a note.
+ */
+final class WfdbLeads {
+
+    private final List<WfdbSignal> signals;
+    private final List<Integer> kept = new ArrayList<>();
+
+    /** Adds to the notes what it leaves out. */
+    WfdbLeads(List<WfdbSignal> signals, List<String> notes) throws RecordingException {
+        this.signals = signals;
+        for (int i = 0; i < signals.size(); i++) {
+            var signal = signals.get(i);
+            String name = "Signal " + signal.lead(i + 1).label();
+            if (!signal.isVoltage()) {
+                notes.add(name + " is not in volts and was left out.");
+            } else if (!kept.isEmpty() && signal.perFrame() != perFrame()) {
+                notes.add(
+                        name
+                                + " has another sampling frequency than the first lead and was left out.");
+            } else {
+                kept.add(i);
+            }
+        }
+        if (kept.isEmpty()) {
+            throw new RecordingException("The WFDB record has no ECG signal.");
+        }
+    }
+
+    int perFrame() {
+        return signals.get(kept.get(0)).perFrame();
+    }
+
+    List<Lead> leads() {
+        return kept.stream().map(i -> signals.get(i).lead(i + 1)).toList();
+    }
+
+    /** Samples of the leads out of those of all signals. */
+    int[][] of(List<int[]> all) {
+        return kept.stream().map(all::get).toArray(int[][]::new);
+    }
+}

@@ -1,0 +1,117 @@
+package dev.isoline.ecg.wfdb;
+
+import dev.isoline.ecg.Block;
+import dev.isoline.ecg.ChannelBytes;
+import dev.isoline.ecg.RecordingException;
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.ReadableByteChannel;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * One signal file of a WFDB record: frames of its signals, interleaved. A window of frames is kept
+ * that reaches as far ahead as the largest skew.
+ */
+final class WfdbSignalFile implements Closeable {
+
+    private final List<WfdbSignal> signals;
+    private final ReadableByteChannel channel;
+    private final WfdbFormat format;
+    private final int perFrame;
+    private final int ahead;
+    private final long frames;
+    private ByteBuffer stored = ByteBuffer.allocateDirect(0);
+    private int[] window = new int[0];
+    private int held;
+    private long read;
+
+    /**
+     * @param signals of this file, in the order of the header
+     * @param frames in the file
+     */
+    WfdbSignalFile(List<WfdbSignal> signals, ReadableByteChannel channel, long frames)
+            throws IOException {
+        this.signals = signals;
+        this.channel = channel;
+        this.frames = frames;
+        format = signals.get(0).format();
+        perFrame = perFrame(signals);
+        ahead = signals.stream().mapToInt(WfdbSignal::skew).max().orElse(0);
+        ChannelBytes.skip(signals.get(0).offset(), channel);
+    }
+
+    static int perFrame(List<WfdbSignal> signals) {
+        return signals.stream().mapToInt(WfdbSignal::perFrame).sum();
+    }
+
+    /**
+     * The next frames of every signal, skew taken out.
+     *
+     * @param count an even number, or the rest of the record
+     * @return {@code [signal][count x samples per frame]}, {@link Block#MISSING} past the end
+     */
+    int[][] next(int count) throws IOException {
+        extend(count + ahead);
+        var samples = new int[signals.size()][];
+        int offset = 0;
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = column(offset, signals.get(i), count);
+            offset += signals.get(i).perFrame();
+        }
+        int used = Math.min(count, held);
+        held -= used;
+        System.arraycopy(window, used * perFrame, window, 0, held * perFrame);
+        return samples;
+    }
+
+    private int[] column(int offset, WfdbSignal signal, int count) {
+        int step = signal.perFrame();
+        int missing = format.missing();
+        var column = new int[count * step];
+        int there = Math.max(0, Math.min(count, held - signal.skew())) * step;
+        for (int sample = 0; sample < step; sample++) {
+            int at = signal.skew() * perFrame + offset + sample;
+            for (int i = sample; i < there; i += step, at += perFrame) {
+                column[i] = window[at] == missing ? Block.MISSING : window[at];
+            }
+        }
+        Arrays.fill(column, there, column.length, Block.MISSING);
+        return column;
+    }
+
+    /** Reads on until the window holds so many frames or the file ends. */
+    private void extend(int wanted) throws IOException {
+        int more = (int) Math.min(evenly(Math.max(0, wanted - held)), frames - read);
+        if (!ChannelBytes.fill(room((int) format.bytes((long) more * perFrame)), channel)) {
+            throw new RecordingException(
+                    "A signal file of the WFDB record ended while it was read.");
+        }
+        if (window.length < (held + more) * perFrame) {
+            window = Arrays.copyOf(window, (held + more) * perFrame);
+        }
+        format.stored(stored.flip(), window, held * perFrame, more * perFrame);
+        held += more;
+        read += more;
+    }
+
+    /** Outside the heap: a channel would copy what it reads into an array once more. */
+    private ByteBuffer room(int bytes) {
+        if (stored.capacity() < bytes) {
+            stored = ByteBuffer.allocateDirect(bytes).order(ByteOrder.LITTLE_ENDIAN);
+        }
+        return stored.clear().limit(bytes);
+    }
+
+    /** Format 212 packs two samples: every reading but the last takes an even number of frames. */
+    private static int evenly(int frames) {
+        return frames + (frames & 1);
+    }
+
+    @Override
+    public void close() throws IOException {
+        channel.close();
+    }
+}
