@@ -108,13 +108,13 @@ public class Commitments {
             return Status.PROCESSING_FAILURE.because("no such transaction");
         }
         if (row.get().reportedAt() == null) {
-            new Report(tables, row.get(), attempts(), clock.instant()).take(result);
+            new Report(tables, row.get(), backoff(), clock.instant()).take(result);
         }
         return Status.SUCCESS;
     }
 
-    private int attempts() {
-        return properties.delivery().attempts();
+    private Backoff backoff() {
+        return Backoff.of(properties.delivery());
     }
 
     /** Empty when the destination is no longer configured: nobody may report for it. */
@@ -125,7 +125,7 @@ public class Commitments {
     }
 
     /** One report within a unit of work. */
-    private record Report(Tables tables, CommitmentRow row, int attempts, Instant at) {
+    private record Report(Tables tables, CommitmentRow row, Backoff backoff, Instant at) {
 
         void take(CommitmentResult result) {
             var objects = new LinkedHashMap<String, ObjectRow>();
@@ -159,11 +159,12 @@ public class Commitments {
             }
             Verdict verdict = StoreStatus.judge(failure.reason().code());
             String error = "not committed: " + verdict.text();
-            if (verdict.outcome() == Verdict.Outcome.RETRY && !isExhausted(object)) {
-                tables.deliveries().sendAgain(object.delivery(), at, error);
-                tell(object, "not committed", verdict.text() + ", sent again");
-            } else {
-                tables.deliveries().parkStored(object.delivery(), error);
+            int tried = tables.deliveries().byId(object.delivery()).orElseThrow().attempts();
+            if (verdict.outcome() == Verdict.Outcome.RETRY && !backoff.isExhausted(tried)) {
+                if (tables.deliveries().sendAgain(object.delivery(), after(tried), error)) {
+                    tell(object, "not committed", verdict.text() + ", sent again");
+                }
+            } else if (tables.deliveries().parkStored(object.delivery(), error)) {
                 tell(object, "parked", error);
             }
         }
@@ -172,8 +173,8 @@ public class Commitments {
             return failure.reason().code() == Status.DUPLICATE_TRANSACTION.code();
         }
 
-        private boolean isExhausted(ObjectRow object) {
-            return tables.deliveries().byId(object.delivery()).orElseThrow().attempts() >= attempts;
+        private Instant after(int tried) {
+            return at.plus(backoff.pauseAfter(tried));
         }
 
         /** The request is done with, unless the report left objects out: then it is made again. */
@@ -184,7 +185,11 @@ public class Commitments {
                 if (complete) {
                     tables.deliveries().delivered(open.id(), at, "reported, " + row.transaction());
                 } else {
-                    tables.deliveries().retry(open.id(), at, "the report left objects out");
+                    tables.deliveries()
+                            .retry(
+                                    open.id(),
+                                    after(open.attempts() + 1),
+                                    "the report left objects out");
                 }
             }
         }

@@ -1,5 +1,7 @@
 package dev.isoline.delivery;
 
+import static dev.isoline.settings.IsolineProperties.PeerMay.COMMIT;
+
 import dev.isoline.settings.IsolineProperties;
 import java.net.URI;
 import java.nio.file.Path;
@@ -73,13 +75,21 @@ public final class Destinations {
                 lines.to(name), settings.commitment().required(), properties.data());
     }
 
+    /** An archive may report on an association of its own, PS3.4 J.3.3. */
     private Destination commitment(String name, IsolineProperties.Destination settings) {
+        String title = title(name, settings);
+        if (properties.dicom().port() == null
+                || !properties.dicom().peers().get(settings.peer()).may().contains(COMMIT)) {
+            throw wrong(
+                    name,
+                    "commitment.required",
+                    "false where its reports cannot come in: set isoline.dicom.port, and let the"
+                            + " peer COMMIT (isoline.dicom.peers."
+                            + settings.peer()
+                            + ".may)");
+        }
         return new CommitmentDestination(
-                name,
-                title(name, settings),
-                lines.to(name),
-                settings.commitment().within(),
-                commitments);
+                name, title, lines.to(name), settings.commitment().within(), commitments);
     }
 
     private String title(String name, IsolineProperties.Destination settings) {

@@ -25,7 +25,7 @@ record Results(Ledger ledger, Backoff backoff, Clock clock) {
                                 case STORED -> stored(t, row, verdict.text(), now);
                                 case AWAITING ->
                                         t.deliveries()
-                                                .retry(
+                                                .await(
                                                         row.id(),
                                                         now.plus(verdict.patience()),
                                                         verdict.text());

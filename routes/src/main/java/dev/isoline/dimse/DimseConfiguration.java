@@ -1,5 +1,6 @@
 package dev.isoline.dimse;
 
+import dev.isoline.dicom.spi.Admission;
 import dev.isoline.dicom.spi.AeTitle;
 import dev.isoline.dicom.spi.Tls;
 import java.time.Duration;
@@ -47,6 +48,11 @@ public class DimseConfiguration {
             label = "consumer",
             description = "Calling titles that are let in, separated by commas; empty: all.")
     private String callers = "";
+
+    @UriParam(
+            label = "consumer",
+            description = "Titles it answers to beside its own, separated by commas.")
+    private String otherTitles = "";
 
     @UriParam(label = "consumer", defaultValue = "16", description = "Associations at a time.")
     private int associations = 16;
@@ -100,8 +106,13 @@ public class DimseConfiguration {
         return parts(sopClasses).toList();
     }
 
-    Set<AeTitle> callerSet() {
-        return parts(callers).map(AeTitle::new).collect(Collectors.toSet());
+    /** Whom it lets in, and by which titles it may be called. */
+    Admission admission() {
+        return new Admission(titles(callers), titles(otherTitles), false, associations);
+    }
+
+    private static Set<AeTitle> titles(String list) {
+        return parts(list).map(AeTitle::new).collect(Collectors.toSet());
     }
 
     Optional<Tls> security() {
@@ -166,6 +177,14 @@ public class DimseConfiguration {
 
     public void setCallers(String callers) {
         this.callers = callers;
+    }
+
+    public String getOtherTitles() {
+        return otherTitles;
+    }
+
+    public void setOtherTitles(String otherTitles) {
+        this.otherTitles = otherTitles;
     }
 
     public int getAssociations() {

@@ -1,6 +1,5 @@
 package dev.isoline.dimse;
 
-import dev.isoline.dicom.spi.Admission;
 import dev.isoline.dicom.spi.Listener;
 import dev.isoline.dicom.spi.Local;
 import dev.isoline.dicom.spi.MaxPdu;
@@ -65,7 +64,7 @@ final class DimseListener {
                 configuration.at(),
                 configuration.getHost(),
                 configuration.getPort(),
-                new Admission(configuration.callerSet(), false, configuration.getAssociations()),
+                configuration.admission(),
                 new MaxPdu(configuration.getReceivePdu(), configuration.getSendPdu()),
                 timeouts(),
                 configuration.security());

@@ -35,12 +35,14 @@ class DimseUris {
      */
     String listening(CamelContext camel, DimseService service, String options) {
         var tls = bundles.dicom(settings.tls(), settings.mutualTls());
-        return "dimse:%s:%d?service=%s&title=%s&callers=%s&associations=%d&idle=%s&receivePdu=%d"
+        return ("dimse:%s:%d?service=%s&title=%s&otherTitles=%s&callers=%s&associations=%d"
+                                + "&idle=%s&receivePdu=%d")
                         .formatted(
                                 settings.host(),
                                 settings.port(),
                                 service,
                                 raw(settings.aeTitle()),
+                                raw(String.join(",", peers.calledTitles())),
                                 raw(String.join(",", peers.callers())),
                                 settings.associations(),
                                 settings.idle(),

@@ -148,6 +148,17 @@ public final class DeliveryTable {
                 id);
     }
 
+    /** An answer is waited for, unless one came meanwhile and had it tried again. */
+    public void await(long id, Instant until, String what) {
+        session.update(
+                "UPDATE delivery SET attempts = attempts + 1, claimed_until = 0, next_try = ?,"
+                        + " last_error = ? WHERE id = ? AND state = 'PENDING'"
+                        + " AND claimed_until > 0",
+                until,
+                what,
+                id);
+    }
+
     public void park(long id, String error) {
         session.update(
                 "UPDATE delivery SET state = 'PARKED', attempts = attempts + 1, claimed_until = 0,"
@@ -176,23 +187,25 @@ public final class DeliveryTable {
                 == 1;
     }
 
-    /** The archive lost it: it is sent again. */
-    public void sendAgain(long id, Instant at, String error) {
-        session.update(
-                "UPDATE delivery SET state = 'PENDING', next_try = ?, last_error = ?"
-                        + " WHERE id = ? AND state = 'STORED'",
-                at,
-                error,
-                id);
+    /** The archive lost it: it is sent again. False when it was not waiting for a commitment. */
+    public boolean sendAgain(long id, Instant at, String error) {
+        return session.update(
+                        "UPDATE delivery SET state = 'PENDING', next_try = ?, last_error = ?"
+                                + " WHERE id = ? AND state = 'STORED'",
+                        at,
+                        error,
+                        id)
+                == 1;
     }
 
-    /** The archive will not commit itself. */
-    public void parkStored(long id, String error) {
-        session.update(
-                "UPDATE delivery SET state = 'PARKED', last_error = ?"
-                        + " WHERE id = ? AND state = 'STORED'",
-                error,
-                id);
+    /** The archive will not commit itself. False when it was not waiting for that. */
+    public boolean parkStored(long id, String error) {
+        return session.update(
+                        "UPDATE delivery SET state = 'PARKED', last_error = ?"
+                                + " WHERE id = ? AND state = 'STORED'",
+                        error,
+                        id)
+                == 1;
     }
 
     /** What one destination is sent of one order, in its order. */

@@ -66,6 +66,16 @@ public final class RecordingTable {
                 values(row));
     }
 
+    /** Remembers as which DICOM object a recording came; fails when another one came as it. */
+    public void cameAs(String id, String sopInstance) {
+        session.update("UPDATE recording SET sop_instance = ? WHERE id = ?", sopInstance, id);
+    }
+
+    /** The recording that came as this DICOM object. */
+    public Optional<RecordingRow> bySopInstance(String sopInstance) {
+        return session.first(RecordingTable::recording, SELECT + "sop_instance = ?", sopInstance);
+    }
+
     public Optional<RecordingRow> byId(String id) {
         return session.first(RecordingTable::recording, SELECT + "id = ?", id);
     }

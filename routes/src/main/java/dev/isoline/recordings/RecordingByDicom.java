@@ -43,6 +43,7 @@ public class RecordingByDicom {
 
     private static final Status UNKNOWN_ORDER = Status.of(0xC010);
     private static final Status NOT_EXPECTED = Status.of(0xC011);
+    private static final Status ANOTHER_OBJECT = Status.of(0xC012);
 
     private static final Logger LOG = LoggerFactory.getLogger(RecordingByDicom.class);
 
@@ -108,6 +109,7 @@ public class RecordingByDicom {
                     case UNREADABLE -> Status.CANNOT_UNDERSTAND;
                     case UNKNOWN_ORDER -> UNKNOWN_ORDER;
                     case NOT_EXPECTED -> NOT_EXPECTED;
+                    case ANOTHER_OBJECT -> ANOTHER_OBJECT;
                 };
         return status.because(refused.getMessage());
     }

@@ -73,7 +73,7 @@ public class RecordingController {
                 switch (refused.reason()) {
                     case UNREADABLE -> HttpStatus.UNPROCESSABLE_ENTITY;
                     case UNKNOWN_ORDER -> HttpStatus.NOT_FOUND;
-                    case NOT_EXPECTED -> HttpStatus.CONFLICT;
+                    case NOT_EXPECTED, ANOTHER_OBJECT -> HttpStatus.CONFLICT;
                 };
         return ProblemDetail.forStatusAndDetail(status, refused.getMessage());
     }

@@ -13,6 +13,7 @@ import dev.isoline.order.OrderState;
 import dev.isoline.order.Problem;
 import dev.isoline.order.StableId;
 import dev.isoline.order.Transitions;
+import dev.isoline.recordings.RecordingReception.Brought;
 import dev.isoline.recordings.RecordingReception.Received;
 import dev.isoline.recordings.RecordingRefused.Reason;
 import dev.isoline.resources.OrderResources;
@@ -34,18 +35,14 @@ public class RecordingMatch {
         this.orders = orders;
     }
 
-    Received enter(
-            Tables tables,
-            RecordingStore.Kept kept,
-            RecordingHeader header,
-            String number,
-            Source source) {
+    Received enter(Tables tables, Brought brought, String number, Source source) {
+        var kept = brought.kept();
         var before = tables.recordings().bySha256(kept.sha256());
         if (before.isPresent()) {
             return new Received(before.get(), false);
         }
         OrderRow order = order(tables, number);
-        String problem = problem(tables, header, order);
+        String problem = problem(tables, brought.header(), order);
         var row =
                 new RecordingRow(
                         StableId.of("Recording", kept.sha256()),
@@ -57,6 +54,9 @@ public class RecordingMatch {
                         problem,
                         source.at());
         tables.recordings().insert(row);
+        if (!brought.sopInstance().isEmpty()) {
+            tables.recordings().cameAs(row.id(), brought.sopInstance());
+        }
         if (problem.isEmpty()) {
             orders.recordingReceived(tables, source, order);
         }

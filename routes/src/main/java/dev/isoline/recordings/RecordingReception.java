@@ -1,13 +1,16 @@
 package dev.isoline.recordings;
 
+import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingHeader;
+import dev.isoline.ecg.dicom.DicomRecording;
 import dev.isoline.intake.Source;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.ledger.RecordingTable.RecordingRow;
 import dev.isoline.recordings.RecordingRefused.Reason;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import org.springframework.stereotype.Component;
 
@@ -19,6 +22,13 @@ public class RecordingReception {
      * @param isNew false when the same bytes were taken before
      */
     public record Received(RecordingRow row, boolean isNew) {}
+
+    /**
+     * A recording that is on disk and was looked into.
+     *
+     * @param sopInstance UID of the DICOM object it came as; empty where it came as none
+     */
+    record Brought(RecordingStore.Kept kept, RecordingHeader header, String sopInstance) {}
 
     private final RecordingStore store;
     private final Ledger ledger;
@@ -56,20 +66,44 @@ public class RecordingReception {
             return new Received(before.get(), false);
         }
         try {
-            var header = header(kept);
-            return enter(kept, header, orderNumber(number, header, fallback), source);
+            var brought = read(kept);
+            var same = sameObject(brought);
+            if (same.isPresent()) {
+                store.discard(kept);
+                return new Received(same.get(), false);
+            }
+            return enter(brought, orderNumber(number, brought.header(), fallback), source);
         } catch (RecordingRefused refused) {
             store.discard(kept);
             throw refused;
         }
     }
 
-    private RecordingHeader header(RecordingStore.Kept kept) throws IOException {
+    private Brought read(RecordingStore.Kept kept) throws IOException {
         try (var recording = StoredRecording.open(store.resolve(kept.path()))) {
-            return recording.header();
+            return new Brought(kept, recording.header(), sopInstance(recording));
         } catch (RecordingException e) {
             throw new RecordingRefused(Reason.UNREADABLE, e.getMessage());
         }
+    }
+
+    private static String sopInstance(Recording recording) {
+        return recording instanceof DicomRecording object ? object.uids().sopInstance() : "";
+    }
+
+    /** A SOP Instance UID names one object for good (PS3.5 9.1): another one may not take it. */
+    private Optional<RecordingRow> sameObject(Brought brought) throws IOException {
+        if (brought.sopInstance().isEmpty()) {
+            return Optional.empty();
+        }
+        var before = ledger.read(t -> t.recordings().bySopInstance(brought.sopInstance()));
+        if (before.isPresent()
+                && !ObjectContent.isSame(
+                        store.resolve(before.get().path()), store.resolve(brought.kept().path()))) {
+            throw new RecordingRefused(
+                    Reason.ANOTHER_OBJECT, "Another object with this SOP Instance UID is here.");
+        }
+        return before;
     }
 
     private static String orderNumber(String number, RecordingHeader header, String fallback) {
@@ -80,10 +114,9 @@ public class RecordingReception {
         return named.isEmpty() ? fallback : named;
     }
 
-    private Received enter(
-            RecordingStore.Kept kept, RecordingHeader header, String number, Source source) {
+    private Received enter(Brought brought, String number, Source source) {
         try {
-            return ledger.write(tables -> match.enter(tables, kept, header, number, source)).join();
+            return ledger.write(tables -> match.enter(tables, brought, number, source)).join();
         } catch (CompletionException e) {
             throw e.getCause() instanceof RecordingRefused refused ? refused : e;
         }

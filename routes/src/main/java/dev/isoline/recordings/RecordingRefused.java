@@ -5,11 +5,16 @@ public final class RecordingRefused extends RuntimeException {
 
     private static final long serialVersionUID = 1;
 
-    /** Why: it is not a readable recording, names no known order, or the order cannot take it. */
+    /** Why. */
     public enum Reason {
+        /** It is not a readable recording. */
         UNREADABLE,
+        /** It names no order, or one that is not known. */
         UNKNOWN_ORDER,
-        NOT_EXPECTED
+        /** The order cannot take it. */
+        NOT_EXPECTED,
+        /** A DICOM object with the SOP Instance UID of one that says something else. */
+        ANOTHER_OBJECT
     }
 
     private final Reason reason;

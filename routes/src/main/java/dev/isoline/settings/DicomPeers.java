@@ -15,8 +15,29 @@ public class DicomPeers {
 
     private final DicomSettings settings;
 
+    /**
+     * @throws IllegalArgumentException when we would listen for nobody
+     */
     public DicomPeers(IsolineProperties properties) {
         this.settings = properties.dicom();
+        if (settings.port() != null
+                && settings.peers().isEmpty()
+                && settings.unknownMay().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "isoline.dicom.port is set, but nobody may call: name callers in"
+                            + " isoline.dicom.peers, or say in isoline.dicom.unknown-may what"
+                            + " others may do");
+        }
+    }
+
+    /** Titles we call ourselves beside our own: an archive reports to the one that asked it. */
+    public List<String> calledTitles() {
+        return settings.peers().values().stream()
+                .map(IsolineProperties.Peer::calling)
+                .filter(title -> !title.isEmpty())
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** Titles that may associate; empty: any. */

@@ -54,6 +54,11 @@ class DestinationsTest {
         settings.put("isoline.destinations.x.peer", "pacs");
         assertThat(of(settings)).containsOnlyKeys("x");
         settings.put("isoline.destinations.x.commitment.required", "true");
+        assertThatThrownBy(() -> of(settings))
+                .hasMessageStartingWith("isoline.destinations.x.commitment.required must be false")
+                .hasMessageContaining("isoline.dicom.peers.pacs.may");
+        settings.put("isoline.dicom.port", "11112");
+        settings.put("isoline.dicom.peers.pacs.may", "COMMIT");
         assertThat(of(settings)).containsOnlyKeys("x", "x/commitment");
     }
 

@@ -11,6 +11,7 @@ import dev.isoline.ledger.DeliveryTable.NewDelivery;
 import dev.isoline.ledger.DeliveryTable.State;
 import dev.isoline.ledger.RecordingTable;
 import dev.isoline.ledger.RecordingTable.RecordingRow;
+import dev.isoline.order.OrderState;
 import dev.isoline.peers.Orthanc;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -37,10 +38,13 @@ import org.springframework.test.context.TestPropertySource;
             "isoline.delivery.attempts=100",
             "isoline.dicom.peers.station.ae-title=STATION",
             "isoline.dicom.peers.station.may=WORKLIST,STORE",
+            "isoline.dicom.peers.station-2.ae-title=STATION_2",
+            "isoline.dicom.peers.station-2.may=STORE",
             "isoline.dicom.peers.viewer.ae-title=VIEWER",
             "isoline.dicom.peers.orthanc.ae-title=ORTHANC",
             "isoline.dicom.peers.orthanc.host=127.0.0.1",
             "isoline.dicom.peers.orthanc.may=COMMIT",
+            "isoline.dicom.peers.orthanc.calling=ISOLINE_ARC",
             "isoline.dicom.peers.storescp.ae-title=STORESCP",
             "isoline.dicom.peers.storescp.host=127.0.0.1",
             "isoline.dicom.peers.storescp.max-pdu=16384",
@@ -66,7 +70,7 @@ class DicomJourneyPeerTest extends AssembledGateway {
         Checker.aloneInTheNetwork();
         Files.createDirectories(FILES);
         Files.createDirectories(FOLDER.resolve("storescp"));
-        orthanc = Orthanc.start(FOLDER.resolve("orthanc"), Orthanc.knows("ISOLINE", DIMSE));
+        orthanc = Orthanc.start(FOLDER.resolve("orthanc"), Orthanc.knows("ISOLINE_ARC", DIMSE));
         storescp = Storescp.start(FOLDER.resolve("storescp"));
         registry.add("isoline.dicom.port", () -> DIMSE);
         registry.add("isoline.dicom.peers.orthanc.port", orthanc::dimsePort);
@@ -172,17 +176,52 @@ class DicomJourneyPeerTest extends AssembledGateway {
     }
 
     @Test
-    void the_same_object_again_is_recognised() throws Exception {
+    void the_same_object_again_is_recognised_in_whatever_transfer_syntax_from_whomever()
+            throws Exception {
         mllp(clinic.order());
-        var object =
-                new EcgObject(
-                        "2.999.42." + System.nanoTime(),
-                        clinic.mrn(),
-                        order(clinic.placer()).accession());
-        Path file = object.write(FILES, TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN);
-        assertThat(store(file, "STATION")).contains("Received Store Response (Success)");
-        assertThat(store(file, "STATION")).contains("Received Store Response (Success)");
+        String uid = "2.999.42." + System.nanoTime();
+        var object = new EcgObject(uid, clinic.mrn(), order(clinic.placer()).accession());
+        for (TransferSyntax syntax : TransferSyntax.values()) {
+            Path file = object.write(FILES, syntax);
+            for (String station : List.of("STATION", "STATION_2")) {
+                assertThat(store(file, station)).contains("Received Store Response (Success)");
+            }
+        }
         await("analysed", () -> recordings(RecordingTable.State.ANALYSED) == 1);
+        assertThat(recordings(RecordingTable.State.RECEIVED)).isZero();
+    }
+
+    /** PS3.5 9.1: a UID names one object for good. */
+    @Test
+    void another_object_with_the_uid_of_one_that_is_here_is_refused() throws Exception {
+        mllp(clinic.order());
+        String uid = "2.999.45." + System.nanoTime();
+        String accession = order(clinic.placer()).accession();
+        var syntax = TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN;
+        assertThat(store(new EcgObject(uid, clinic.mrn(), accession), syntax, "STATION"))
+                .contains("Received Store Response (Success)");
+        assertThat(store(new EcgObject(uid, "", accession), syntax, "STATION"))
+                .contains("(Error: CannotUnderstand)");
+        await("analysed", () -> recordings(RecordingTable.State.ANALYSED) == 1);
+    }
+
+    @Test
+    void each_object_of_a_series_is_a_recording_of_the_order_with_a_report_of_its_own()
+            throws Exception {
+        mllp(clinic.order());
+        String study = "2.999.46." + System.nanoTime();
+        String accession = order(clinic.placer()).accession();
+        for (int day = 1; day <= 2; day++) {
+            String uid = study + "." + day;
+            var object = new EcgObject(uid, clinic.mrn(), accession, study, day);
+            assertThat(store(object, TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN, "STATION"))
+                    .contains("Received Store Response (Success)");
+        }
+        await("analysed", () -> recordings(RecordingTable.State.ANALYSED) == 2);
+        await("archived", () -> ended("orthanc") == 2);
+        assertThat(orthanc.instances()).contains(study + ".1", study + ".2");
+        assertThat(due(clinic.placer()).stream().filter("harrow-bay-mllp oru"::equals)).hasSize(2);
+        assertThat(order(clinic.placer()).state()).isEqualTo(OrderState.REVIEW);
     }
 
     @Test

@@ -19,15 +19,22 @@ import java.util.List;
  * @param uid SOP Instance UID
  * @param patientId of whom the station believes it to be
  * @param accession number of the order
+ * @param study Study Instance UID; that of the series begins with it
+ * @param number Instance Number, and the day of the recording
  */
-record EcgObject(String uid, String patientId, String accession) {
+record EcgObject(String uid, String patientId, String accession, String study, int number) {
 
     static final String AMBULATORY_ECG = "1.2.840.10008.5.1.4.1.1.9.1.3";
     private static final int HZ = 200;
     private static final int SECONDS = 60;
 
+    /** The only object of its study. */
+    EcgObject(String uid, String patientId, String accession) {
+        this(uid, patientId, accession, uid + ".1", 1);
+    }
+
     Path write(Path folder, TransferSyntax syntax) throws IOException {
-        Path file = folder.resolve(uid + "-" + syntax.ordinal() + ".dcm");
+        Path file = folder.resolve(uid + "-" + patientId + "-" + syntax.ordinal() + ".dcm");
         try (var channel =
                 FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             Part10.write(channel, syntax, dataSet());
@@ -39,9 +46,9 @@ record EcgObject(String uid, String patientId, String accession) {
         return new DataSet()
                 .putText(Tag.SOPClassUID, AMBULATORY_ECG)
                 .putText(Tag.SOPInstanceUID, uid)
-                .putText(Tag.ContentDate, "20261104")
+                .putText(Tag.ContentDate, "2026110" + (3 + number))
                 .putText(Tag.ContentTime, "090000")
-                .putText(Tag.AcquisitionDateTime, "20261104090000+0000")
+                .putText(Tag.AcquisitionDateTime, "2026110" + (3 + number) + "090000+0000")
                 .putText(Tag.AccessionNumber, accession)
                 .putText(Tag.Modality, "ECG")
                 .putText(Tag.Manufacturer, "Tern Street")
@@ -49,9 +56,9 @@ record EcgObject(String uid, String patientId, String accession) {
                 .putText(Tag.PatientID, patientId)
                 .putText(Tag.PatientBirthDate, "19590713")
                 .putText(Tag.PatientSex, "F")
-                .putText(Tag.StudyInstanceUID, uid + ".1")
-                .putText(Tag.SeriesInstanceUID, uid + ".2")
-                .putInts(Tag.InstanceNumber, 1)
+                .putText(Tag.StudyInstanceUID, study)
+                .putText(Tag.SeriesInstanceUID, study + ".2")
+                .putInts(Tag.InstanceNumber, number)
                 .putItems(Tag.WaveformSequence, List.of(group()));
     }
 

@@ -104,7 +104,10 @@ final class Acceptor {
     }
 
     private boolean answersTo(AeTitle called) {
-        return local.admission().anyCalled() || called.equals(local.title());
+        var admission = local.admission();
+        return admission.anyCalled()
+                || called.equals(local.title())
+                || admission.called().contains(called);
     }
 
     private static Optional<AeTitle> title(String field) {

@@ -180,6 +180,24 @@ class AssociationTest {
         }
     }
 
+    @Test
+    void a_listener_answers_to_its_other_titles_too() throws IOException {
+        var known = new Admission(Set.of(), Set.of(new AeTitle("ALSO ME")), false, 5);
+        try (var listener = ENGINE.listen(Loopback.local().with(known), Services.echoing())) {
+            int port = listener.address().getPort();
+            var other = new AeTitle("ALSO ME");
+            var calling = new AeTitle("SOMEBODY");
+            try (var association =
+                    ENGINE.associate(
+                            Remote.of("127.0.0.1", port, other, calling), Offer.verification())) {
+                assertThat(association.echo()).isEqualTo(Status.SUCCESS);
+            }
+            ENGINE.associate(Loopback.remote(listener), Offer.verification()).close();
+            var wrong = Remote.of("127.0.0.1", port, new AeTitle("NOT ME"), calling);
+            assertRejected(wrong, 1, 1, 7);
+        }
+    }
+
     private static void assertRejected(Remote remote, int result, int source, int reason) {
         assertThatThrownBy(() -> ENGINE.associate(remote, Offer.verification()))
                 .isInstanceOfSatisfying(

@@ -13,6 +13,7 @@ import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.security.GeneralSecurityException;
 import java.util.Arrays;
+import java.util.Set;
 import org.dcm4che3.net.Association;
 import org.dcm4che3.net.DimseRQHandler;
 import org.dcm4che3.net.TransferCapability;
@@ -48,10 +49,13 @@ final class Acceptor implements Listener {
     }
 
     private void admit(Admission admission) {
-        node.entity()
-                .setAcceptedCallingAETitles(
-                        admission.callers().stream().map(AeTitle::value).toArray(String[]::new));
+        node.entity().setAcceptedCallingAETitles(values(admission.callers()));
+        node.entity().setOtherAETitles(values(admission.called()));
         node.device().setLimitOpenAssociations(admission.associations());
+    }
+
+    private static String[] values(Set<AeTitle> titles) {
+        return titles.stream().map(AeTitle::value).toArray(String[]::new);
     }
 
     private void serve(Services services) {
