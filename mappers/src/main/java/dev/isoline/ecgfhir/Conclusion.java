@@ -1,7 +1,10 @@
 package dev.isoline.ecgfhir;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Threshold;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,16 +27,16 @@ final class Conclusion {
                 String.format(
                         Locale.ROOT,
                         "Recorded %s, of which %s analysable; %d beats.",
-                        hoursAndMinutes(summary.recorded()),
-                        hoursAndMinutes(summary.analysable()),
-                        summary.beats()));
-        summary.rate().ifPresent(rate -> sentences.add(rate(rate)));
+                        hoursAndMinutes(summary.coverage().recorded()),
+                        hoursAndMinutes(summary.coverage().analysable()),
+                        summary.beats().total()));
+        summary.rates().whole().ifPresent(rate -> sentences.add(rate(rate)));
         sentences.add(ectopy(summary));
         sentences.add(pauses(summary));
         return String.join(" ", sentences);
     }
 
-    private static String rate(Summary.Rate rate) {
+    private static String rate(HeartRates.Rate rate) {
         return String.format(
                 Locale.ROOT,
                 "Heart rate mean %d, minimum %d, maximum %d per minute.",
@@ -43,25 +46,22 @@ final class Conclusion {
     }
 
     private static String ectopy(Summary summary) {
-        if (summary.classified().isEmpty()) {
+        if (summary.beats().classified().isEmpty()) {
             return "Ectopic beats were not looked for.";
         }
         return String.format(
                 Locale.ROOT,
                 "Ectopic beats: %d ventricular, %d supraventricular.",
-                summary.classified().getOrDefault(Beat.Kind.V, 0L),
-                summary.classified().getOrDefault(Beat.Kind.S, 0L));
+                summary.beats().classified().getOrDefault(Beat.Kind.V, 0L),
+                summary.beats().classified().getOrDefault(Beat.Kind.S, 0L));
     }
 
     private static String pauses(Summary summary) {
-        double threshold = summary.settings().pause().toMillis() / 1000.0;
-        return summary.pauses().isEmpty()
+        double threshold = summary.settings().value(Threshold.PAUSE);
+        long pauses = summary.rhythm().burden(EpisodeKind.PAUSE).episodes();
+        return pauses == 0
                 ? String.format(Locale.ROOT, "No pause of %.1f s or more.", threshold)
-                : String.format(
-                        Locale.ROOT,
-                        "Pauses of %.1f s or more: %d.",
-                        threshold,
-                        summary.pauses().size());
+                : String.format(Locale.ROOT, "Pauses of %.1f s or more: %d.", threshold, pauses);
     }
 
     private static String hoursAndMinutes(Duration duration) {

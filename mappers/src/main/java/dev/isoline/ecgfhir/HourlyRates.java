@@ -5,9 +5,9 @@ import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.HOURLY_RATE_MAX;
 import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.HOURLY_RATE_MEAN;
 import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.HOURLY_RATE_MIN;
 
-import dev.isoline.ecg.analysis.Summary;
-import dev.isoline.ecg.analysis.Summary.Hour;
-import dev.isoline.ecg.analysis.Summary.Rate;
+import dev.isoline.ecg.summary.HeartRates.Hour;
+import dev.isoline.ecg.summary.HeartRates.Rate;
+import dev.isoline.ecg.summary.Summary;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
@@ -51,6 +51,9 @@ final class HourlyRates {
                 .setOrigin(Panel.quantity(metric, 0, 0))
                 .setPeriod(HOUR_IN_MS)
                 .setDimensions(1)
-                .setData(summary.hours().stream().map(value).collect(Collectors.joining(" ")));
+                .setData(
+                        summary.rates().hours().stream()
+                                .map(value)
+                                .collect(Collectors.joining(" ")));
     }
 }

@@ -1,6 +1,7 @@
 package dev.isoline.ecgfhir;
 
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.Summary;
 import dev.isoline.fhir.TransactionBundle;
 import java.time.Duration;
 import java.time.Instant;
@@ -31,7 +32,8 @@ public final class ReportBundle {
     public static Bundle of(ReportContext context, Summary summary, List<WaveformObject> objects) {
         Duration span = span(context, summary, objects);
         Optional<Period> recorded =
-                new TimeAxis(summary.start(), context.zone()).period(Duration.ZERO, span);
+                new TimeAxis(summary.coverage().start(), context.zone())
+                        .period(Duration.ZERO, span);
         List<Observation> results = SummaryToObservations.map(summary, context, span);
         List<ImagingStudy> studies = ObjectsToImagingStudy.map(context, objects);
         DiagnosticReport report = SummaryToDiagnosticReport.map(summary, context, recorded);
@@ -63,17 +65,17 @@ public final class ReportBundle {
             ReportContext context, Summary summary, List<WaveformObject> objects) {
         Stream<Duration> known =
                 Stream.concat(
-                        Stream.of(summary.recorded()),
-                        summary.hours().stream().map(Summary.Hour::from));
+                        Stream.of(summary.coverage().recorded()),
+                        summary.rates().hours().stream().map(HeartRates.Hour::from));
         Stream<Duration> ends =
-                summary.start().stream()
+                summary.coverage().start().stream()
                         .map(start -> start.atZone(context.zone()).toInstant())
                         .flatMap(start -> objects.stream().flatMap(o -> end(o, start, summary)));
         return Stream.concat(known, ends).max(Duration::compareTo).orElse(Duration.ZERO);
     }
 
     private static Stream<Duration> end(WaveformObject object, Instant start, Summary summary) {
-        long nanos = Math.round(object.samples() * 1e9 / summary.hz());
+        long nanos = Math.round(object.samples() * 1e9 / summary.coverage().hz());
         return object.start().stream().map(s -> Duration.between(start, s.plusNanos(nanos)));
     }
 }

@@ -1,6 +1,6 @@
 package dev.isoline.ecgfhir;
 
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.Summary;
 import dev.isoline.fhir.BusinessIdentifier;
 import dev.isoline.fhir.Systems;
 import dev.isoline.fhir.UtcTime;

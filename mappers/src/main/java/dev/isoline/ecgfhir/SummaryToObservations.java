@@ -3,10 +3,14 @@ package dev.isoline.ecgfhir;
 import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.*;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.analysis.Summary;
-import dev.isoline.ecg.analysis.Summary.Interval;
-import dev.isoline.ecg.analysis.Summary.Rate;
-import dev.isoline.ecg.analysis.Summary.Variability;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.HeartRates.Rate;
+import dev.isoline.ecg.summary.Measure;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Threshold;
+import dev.isoline.ecg.summary.Variability;
 import dev.isoline.ecgfhir.Panel.Absent;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -32,7 +36,7 @@ public final class SummaryToObservations {
 
     private SummaryToObservations(Summary summary, ReportContext context, Duration span) {
         this.summary = summary;
-        this.time = new TimeAxis(summary.start(), context.zone());
+        this.time = new TimeAxis(summary.coverage().start(), context.zone());
         this.frame = new ObservationFrame(context, time.period(Duration.ZERO, span));
     }
 
@@ -50,7 +54,7 @@ public final class SummaryToObservations {
         var all = new ArrayList<Observation>();
         all.add(quality());
         all.add(rate());
-        if (!summary.hours().isEmpty()) {
+        if (!summary.rates().hours().isEmpty()) {
             all.add(HourlyRates.of(summary, frame.panel(HOURLY_PANEL)));
         }
         all.add(ectopy(VE_PANEL, Beat.Kind.V, VE_COUNT, VE_PER_HOUR, VE_SHARE));
@@ -64,20 +68,21 @@ public final class SummaryToObservations {
     private Observation quality() {
         Panel panel =
                 frame.panel(QUALITY_PANEL)
-                        .with(RECORDED_TIME, hours(summary.recorded()), 2)
-                        .with(ANALYSABLE_TIME, hours(summary.analysable()), 2)
+                        .with(RECORDED_TIME, hours(summary.coverage().recorded()), 2)
+                        .with(ANALYSABLE_TIME, hours(summary.coverage().analysable()), 2)
                         .with(ANALYSABLE_SHARE, analysableShare(), 1, Absent.UNKNOWN)
-                        .with(BEATS, summary.beats(), 0);
-        if (!summary.detectionLeads().isEmpty()) {
+                        .with(BEATS, summary.beats().total(), 0);
+        if (!summary.coverage().detectionLeads().isEmpty()) {
             panel.with(
-                    DETECTION_LEADS, new StringType(String.join(", ", summary.detectionLeads())));
+                    DETECTION_LEADS,
+                    new StringType(String.join(", ", summary.coverage().detectionLeads())));
         }
         summary.notes().forEach(note -> panel.observation().addNote().setText(note));
         return panel.observation();
     }
 
     private Observation rate() {
-        Optional<Rate> rate = summary.rate();
+        Optional<Rate> rate = summary.rates().whole();
         return frame.panel(RATE_PANEL)
                 .with(RATE_MEAN, rate.map(Rate::mean), 0, Absent.UNKNOWN)
                 .with(RATE_MIN, rate.map(Rate::min), 0, Absent.UNKNOWN)
@@ -95,29 +100,33 @@ public final class SummaryToObservations {
             AmbulatoryEcgMetric perHour,
             AmbulatoryEcgMetric share) {
         Optional<Double> beats =
-                summary.classified().isEmpty()
+                summary.beats().classified().isEmpty()
                         ? Optional.empty()
-                        : Optional.of(summary.classified().getOrDefault(kind, 0L).doubleValue());
-        double hours = hours(summary.analysable());
+                        : Optional.of(
+                                summary.beats().classified().getOrDefault(kind, 0L).doubleValue());
+        double hours = hours(summary.coverage().analysable());
         Absent absent = beats.isEmpty() ? Absent.NOT_PERFORMED : Absent.UNKNOWN;
         return frame.panel(panel)
                 .with(count, beats, 0, absent)
                 .with(perHour, beats.filter(n -> hours > 0).map(n -> n / hours), 1, absent)
-                .with(share, beats.flatMap(n -> percent(n, summary.beats())), 2, absent)
+                .with(share, beats.flatMap(n -> percent(n, summary.beats().total())), 2, absent)
                 .observation();
     }
 
     private Observation pausePanel(List<Observation> pauses) {
-        Optional<Interval> longest = summary.longestRr();
+        Optional<Interval> longest = summary.rates().longestRr();
         Observation panel =
                 frame.panel(PAUSE_PANEL)
-                        .with(PAUSE_COUNT, summary.pauses().size(), 0)
-                        .with(PAUSE_THRESHOLD, summary.settings().pause().toMillis(), 0)
+                        .with(PAUSE_COUNT, summary.rhythm().burden(EpisodeKind.PAUSE).episodes(), 0)
+                        .with(
+                                PAUSE_THRESHOLD,
+                                millis(summary.settings().duration(Threshold.PAUSE)),
+                                0)
                         .with(LONGEST_RR, longest.map(i -> millis(i.length())), 0, Absent.UNKNOWN)
                         .at(LONGEST_RR_TIME, longest.flatMap(i -> time.at(i.at())))
                         .observation();
         pauses.forEach(pause -> panel.addHasMember(ReportIds.to(pause)));
-        if (pauses.size() < summary.pauses().size()) {
+        if (pauses.size() < summary.rhythm().burden(EpisodeKind.PAUSE).episodes()) {
             panel.addNote().setText("Only the " + MOST_PAUSES + " longest pauses are listed.");
         }
         return panel;
@@ -128,45 +137,47 @@ public final class SummaryToObservations {
                 .with(SDNN, variability(Variability::sdnn), 1, Absent.UNKNOWN)
                 .with(RMSSD, variability(Variability::rmssd), 1, Absent.UNKNOWN)
                 .with(PNN50, variability(Variability::pnn50), 1, Absent.UNKNOWN)
-                .with(NN_INTERVALS, variability(v -> (double) v.intervals()), 0, Absent.UNKNOWN)
+                .with(NN_INTERVALS, intervals(), 0, Absent.UNKNOWN)
                 .observation();
     }
 
-    private Optional<Double> variability(Function<Variability, Double> measure) {
-        return summary.variability().map(measure);
+    private Optional<Double> variability(Function<Variability, Measure> measure) {
+        return measure.apply(summary.variability()).value();
+    }
+
+    private Optional<Double> intervals() {
+        long intervals = summary.variability().intervals();
+        return intervals > 0 ? Optional.of((double) intervals) : Optional.empty();
     }
 
     private List<Observation> pauses() {
-        return summary.pauses().stream()
-                .sorted(Comparator.comparing(Interval::length).reversed())
+        return summary.rhythm().of(EpisodeKind.PAUSE).stream()
+                .sorted(Comparator.comparing(Episode::duration).reversed())
                 .limit(MOST_PAUSES)
-                .sorted(Comparator.comparing(Interval::at))
+                .sorted(Comparator.comparing(Episode::start))
                 .map(this::pause)
                 .toList();
     }
 
-    private Observation pause(Interval pause) {
+    private Observation pause(Episode pause) {
         Observation observation =
-                frame.event(PAUSE, pause.at(), time.period(pause.at(), end(pause)));
-        observation.setValue(Panel.quantity(PAUSE, millis(pause.length()), 0));
-        if (summary.start().isEmpty()) {
+                frame.event(PAUSE, pause.start(), time.period(pause.start(), pause.end()));
+        observation.setValue(Panel.quantity(PAUSE, millis(pause.duration()), 0));
+        if (summary.coverage().start().isEmpty()) {
             observation
                     .addNote()
-                    .setText(pause.at().toSeconds() + " s after the start of the recording.");
+                    .setText(pause.start().toSeconds() + " s after the start of the recording.");
         }
         return observation;
     }
 
     private Optional<Double> analysableShare() {
-        return percent(millis(summary.analysable()), millis(summary.recorded()));
+        return percent(
+                millis(summary.coverage().analysable()), millis(summary.coverage().recorded()));
     }
 
     private static Optional<Double> percent(double part, double whole) {
         return whole > 0 ? Optional.of(100 * part / whole) : Optional.empty();
-    }
-
-    private static Duration end(Interval interval) {
-        return interval.at().plus(interval.length());
     }
 
     private static double hours(Duration duration) {

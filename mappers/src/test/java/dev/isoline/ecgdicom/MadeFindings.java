@@ -5,9 +5,13 @@ import dev.isoline.ecg.BeatSeries;
 import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
-import dev.isoline.ecg.analysis.AnalysisSettings;
 import dev.isoline.ecg.analysis.Findings;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Coverage;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.MadeSummary;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Variability;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -25,10 +29,10 @@ public final class MadeFindings {
     public final List<Stretch> flutter = new ArrayList<>();
     public final List<RhythmEpisode> rhythms = new ArrayList<>();
     public final List<DiaryEntry> diary = new ArrayList<>();
-    public final List<Summary.Interval> pauses = new ArrayList<>();
-    public Optional<Summary.Interval> longestRr = Optional.empty();
-    public Optional<Summary.Rate> rate = Optional.empty();
-    public Optional<Summary.Variability> variability = Optional.empty();
+    public final List<HeartRates.Interval> pauses = new ArrayList<>();
+    public Optional<HeartRates.Interval> longestRr = Optional.empty();
+    public Optional<HeartRates.Rate> rate = Optional.empty();
+    public Variability variability = MadeSummary.TOO_SHORT;
     public boolean classified = true;
 
     public MadeFindings beat(long sample, Beat.Kind kind) {
@@ -42,8 +46,8 @@ public final class MadeFindings {
     }
 
     /** From one sample to another. */
-    public Summary.Interval interval(long from, long to) {
-        return new Summary.Interval(time(from), time(to - from));
+    public HeartRates.Interval interval(long from, long to) {
+        return new HeartRates.Interval(time(from), time(to - from));
     }
 
     public Duration time(long samples) {
@@ -57,17 +61,16 @@ public final class MadeFindings {
         }
         var summary =
                 new Summary(
-                        Optional.of(MadeRecording.START),
-                        Duration.ZERO,
-                        Duration.ZERO,
-                        hz,
-                        List.of(),
-                        beats.size(),
-                        counts,
-                        rate,
-                        List.of(),
-                        longestRr,
-                        pauses,
+                        new Coverage(
+                                Optional.of(MadeRecording.START),
+                                Duration.ZERO,
+                                Duration.ZERO,
+                                hz,
+                                List.of(),
+                                List.of()),
+                        MadeSummary.beats(beats.size(), counts),
+                        new HeartRates(rate, List.of(), longestRr),
+                        MadeSummary.pauses(pauses),
                         variability,
                         AnalysisSettings.DEFAULT,
                         List.of());

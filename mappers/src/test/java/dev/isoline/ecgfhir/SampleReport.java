@@ -2,12 +2,15 @@ package dev.isoline.ecgfhir;
 
 import dev.isoline.attach.SampleOrder;
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.analysis.AnalysisSettings;
-import dev.isoline.ecg.analysis.Summary;
-import dev.isoline.ecg.analysis.Summary.Hour;
-import dev.isoline.ecg.analysis.Summary.Interval;
-import dev.isoline.ecg.analysis.Summary.Rate;
-import dev.isoline.ecg.analysis.Summary.Variability;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Coverage;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.HeartRates.Hour;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.HeartRates.Rate;
+import dev.isoline.ecg.summary.MadeSummary;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Variability;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -37,10 +40,10 @@ final class SampleReport {
                     Map.of(Beat.Kind.N, 10_000L, Beat.Kind.V, 240L),
                     Optional.of(RATE),
                     PAUSES,
-                    Optional.of(new Variability(9_800, 131.25, 28.04, 6.549)));
+                    MadeSummary.variability(9_800, 131.25, 28.04, 6.549));
 
     static final Summary BARE =
-            summary(Optional.empty(), Map.of(), Optional.empty(), PAUSES, Optional.empty());
+            summary(Optional.empty(), Map.of(), Optional.empty(), PAUSES, MadeSummary.TOO_SHORT);
 
     static final List<WaveformObject> OBJECTS =
             List.of(object("1", 1, "2026-10-24T23:30:00Z"), object("2", 2, "2026-10-25T01:30:00Z"));
@@ -77,25 +80,24 @@ final class SampleReport {
             Map<Beat.Kind, Long> classified,
             Optional<Rate> rate,
             List<Interval> pauses,
-            Optional<Variability> variability) {
-        return new Summary(
-                start,
-                minutes(150),
-                minutes(120),
-                200,
-                List.of("MLII"),
-                10_240,
-                classified,
-                rate,
+            Variability variability) {
+        var hours =
                 List.of(
-                        new Hour(minutes(0), 5_000, rate),
-                        new Hour(minutes(60), 5_240, rate),
-                        new Hour(minutes(120), 0, Optional.empty())),
-                pauses.stream().reduce((a, b) -> b),
-                pauses,
+                        hour(0, 5_000, rate),
+                        hour(60, 5_240, rate),
+                        hour(120, 0, Optional.empty()));
+        return new Summary(
+                new Coverage(start, minutes(150), minutes(120), 200, List.of("MLII"), List.of()),
+                MadeSummary.beats(10_240, classified),
+                new HeartRates(rate, hours, pauses.stream().reduce((a, b) -> b)),
+                MadeSummary.pauses(pauses),
                 variability,
                 AnalysisSettings.DEFAULT,
                 List.of("30 min were too noisy to measure."));
+    }
+
+    private static Hour hour(long from, long beats, Optional<Rate> rate) {
+        return new Hour(minutes(from), minutes(40), beats, 0, 0, rate);
     }
 
     private static WaveformObject object(String uid, int number, String start) {

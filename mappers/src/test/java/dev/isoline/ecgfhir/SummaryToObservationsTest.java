@@ -4,8 +4,9 @@ import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.*;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.analysis.Summary;
-import dev.isoline.ecg.analysis.Summary.Interval;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.MadeSummary;
+import dev.isoline.ecg.summary.Summary;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -120,7 +121,7 @@ class SummaryToObservationsTest {
                         Map.of(Beat.Kind.N, 10_240L),
                         Optional.of(SampleReport.RATE),
                         many,
-                        Optional.empty());
+                        MadeSummary.TOO_SHORT);
 
         assertThat(value(summary, PAUSE_COUNT)).isEqualTo("150 {count}");
         assertThat(pauses(summary)).hasSize(SummaryToObservations.MOST_PAUSES);
@@ -149,7 +150,8 @@ class SummaryToObservationsTest {
     }
 
     private static List<Observation> map(Summary summary) {
-        return SummaryToObservations.map(summary, SampleReport.context(), summary.recorded());
+        return SummaryToObservations.map(
+                summary, SampleReport.context(), summary.coverage().recorded());
     }
 
     private static Observation panel(Summary summary, AmbulatoryEcgMetric metric) {

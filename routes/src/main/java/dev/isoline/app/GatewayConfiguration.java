@@ -4,7 +4,8 @@ import dev.isoline.delivery.ArchiveLines;
 import dev.isoline.delivery.Commitments;
 import dev.isoline.delivery.DeliveryWorker;
 import dev.isoline.delivery.Destinations;
-import dev.isoline.ecg.analysis.AnalysisSettings;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecgdicom.StripSettings;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.settings.IsolineProperties;
@@ -36,8 +37,9 @@ class GatewayConfiguration {
 
     @Bean
     AnalysisSettings analysisSettings(IsolineProperties properties) {
-        return new AnalysisSettings(
-                properties.recordings().pause(), AnalysisSettings.DEFAULT.rateBeats());
+        var recordings = properties.recordings();
+        return AnalysisSettings.of(recordings.thresholds())
+                .with(Threshold.PAUSE, recordings.pause().toNanos() / 1e9);
     }
 
     @Bean

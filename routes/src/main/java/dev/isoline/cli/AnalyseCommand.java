@@ -3,19 +3,20 @@ package dev.isoline.cli;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.analysis.Analysis;
-import dev.isoline.ecg.analysis.AnalysisSettings;
 import dev.isoline.ecg.analysis.Detection;
-import dev.isoline.ecg.analysis.Summary;
 import dev.isoline.ecg.format.RecordingFormats;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -58,14 +59,26 @@ public final class AnalyseCommand implements Callable<Integer> {
             description = "Shortest interval reported as a pause (default ${DEFAULT-VALUE}).")
     private double pause;
 
+    @Option(
+            names = "--set",
+            paramLabel = "NAME=VALUE",
+            description = "Another value for a threshold of docs/analysis.md; can be repeated.")
+    private Map<String, Double> thresholds = Map.of();
+
     @Override
     public Integer call() {
         if (!(pause > 0 && pause < 3600)) {
             return fail(
                     COMMAND_LINE_AT_FAULT, "--pause takes seconds, more than 0 and under 3600.");
         }
+        AnalysisSettings settings;
         try {
-            analyse();
+            settings = AnalysisSettings.of(thresholds).with(Threshold.PAUSE, pause);
+        } catch (IllegalArgumentException e) {
+            return fail(COMMAND_LINE_AT_FAULT, e.getMessage());
+        }
+        try {
+            analyse(settings);
             return FINE;
         } catch (RecordingException e) {
             return fail(INPUT_AT_FAULT, e.getMessage());
@@ -76,20 +89,15 @@ public final class AnalyseCommand implements Callable<Integer> {
         }
     }
 
-    private void analyse() throws IOException {
+    private void analyse(AnalysisSettings settings) throws IOException {
         try (var opened = RecordingFormats.open(RecordingPlace.files(recording))) {
             var detection = Detection.in(opened);
-            var summary = Analysis.summarise(opened, detection, settings());
+            var summary = Analysis.summarise(opened, detection, settings);
             if (beats != null) {
-                write(detection.beats(), summary.hz());
+                write(detection.beats(), summary.coverage().hz());
             }
             print(summary);
         }
-    }
-
-    private AnalysisSettings settings() {
-        return new AnalysisSettings(
-                Duration.ofNanos(Math.round(pause * 1e9)), AnalysisSettings.DEFAULT.rateBeats());
     }
 
     private void write(List<Beat> found, double hz) throws IOException {

@@ -1,6 +1,12 @@
 package dev.isoline.cli;
 
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.Measure;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Threshold;
+import dev.isoline.ecg.summary.Variability;
 import java.time.Duration;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
@@ -32,25 +38,31 @@ final class SummaryText {
     }
 
     private void recording(Summary s) {
-        row("Start", s.start().map(SummaryText::start).orElse("not given"));
-        row("Recorded", "%s, analysable %s", time(s.recorded()), time(s.analysable()));
-        row("Sampling frequency", "%s Hz", plain(s.hz()));
+        row("Start", s.coverage().start().map(SummaryText::start).orElse("not given"));
+        row(
+                "Recorded",
+                "%s, analysable %s",
+                time(s.coverage().recorded()),
+                time(s.coverage().analysable()));
+        row("Sampling frequency", "%s Hz", plain(s.coverage().hz()));
         row(
                 "Leads used",
-                s.detectionLeads().isEmpty() ? "none" : String.join(", ", s.detectionLeads()));
-        row("Beats", "%d", s.beats());
-        if (!s.classified().isEmpty()) {
+                s.coverage().detectionLeads().isEmpty()
+                        ? "none"
+                        : String.join(", ", s.coverage().detectionLeads()));
+        row("Beats", "%d", s.beats().total());
+        if (!s.beats().classified().isEmpty()) {
             row(
                     "Beats by class",
-                    s.classified().entrySet().stream()
+                    s.beats().classified().entrySet().stream()
                             .map(entry -> entry.getKey() + " " + entry.getValue())
                             .collect(Collectors.joining(", ")));
         }
     }
 
     private void rates(Summary s) {
-        row("Heart rate", s.rate().map(SummaryText::rate).orElse("not measurable"));
-        for (var hour : s.hours()) {
+        row("Heart rate", s.rates().whole().map(SummaryText::rate).orElse("not measurable"));
+        for (var hour : s.rates().hours()) {
             row(
                     "  from " + time(hour.from()),
                     "%d beats, %s",
@@ -60,38 +72,46 @@ final class SummaryText {
     }
 
     private void intervals(Summary s) {
-        row("Longest RR", s.longestRr().map(SummaryText::interval).orElse("not measurable"));
+        row(
+                "Longest RR",
+                s.rates().longestRr().map(SummaryText::interval).orElse("not measurable"));
         row(
                 "Pauses",
                 "%d of %s s or more",
-                s.pauses().size(),
-                plain(s.settings().pause().toNanos() / 1e9));
-        s.pauses().forEach(pause -> row("", interval(pause)));
+                s.rhythm().burden(EpisodeKind.PAUSE).episodes(),
+                plain(s.settings().value(Threshold.PAUSE)));
+        s.rhythm().of(EpisodeKind.PAUSE).forEach(pause -> row("", pause(pause)));
     }
 
     private void variability(Summary s) {
-        row(
-                "Heart rate variability",
-                s.variability().map(SummaryText::variability).orElse("not measurable"));
+        row("Heart rate variability", variability(s.variability()));
     }
 
-    private static String variability(Summary.Variability v) {
+    private static String variability(Variability v) {
         return format(
-                "SDNN %.1f ms, RMSSD %.1f ms, pNN50 %.1f %% (%d NN intervals)",
-                v.sdnn(), v.rmssd(), v.pnn50(), v.intervals());
+                "SDNN %s ms, RMSSD %s ms, pNN50 %s %% (%d NN intervals)",
+                measured(v.sdnn()), measured(v.rmssd()), measured(v.pnn50()), v.intervals());
     }
 
-    private static String rate(Summary.Rate rate) {
+    private static String measured(Measure measure) {
+        return measure.value().map(value -> format("%.1f", value)).orElse("-");
+    }
+
+    private static String rate(HeartRates.Rate rate) {
         return format(
                 "mean %.0f /min, lowest %.0f /min at %s, highest %.0f /min at %s",
                 rate.mean(), rate.min(), time(rate.minAt()), rate.max(), time(rate.maxAt()));
     }
 
-    private static String shortRate(Summary.Rate rate) {
+    private static String shortRate(HeartRates.Rate rate) {
         return format("%.0f (%.0f to %.0f) /min", rate.mean(), rate.min(), rate.max());
     }
 
-    private static String interval(Summary.Interval interval) {
+    private static String pause(Episode pause) {
+        return interval(new HeartRates.Interval(pause.start(), pause.duration()));
+    }
+
+    private static String interval(HeartRates.Interval interval) {
         return format("%.3f s at %s", interval.length().toNanos() / 1e9, time(interval.at()));
     }
 

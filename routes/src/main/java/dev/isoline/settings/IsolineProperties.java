@@ -100,6 +100,8 @@ public record IsolineProperties(
 
     /**
      * @param watch folder to take recordings from; none by default
+     * @param pause shortest interval reported as one
+     * @param thresholds of the analysis by name, those that differ from the published default
      * @param strips most short DICOM objects made of one recording
      * @param stripLength of each of them
      */
@@ -107,6 +109,7 @@ public record IsolineProperties(
             Path watch,
             @DefaultValue("1s") Duration sweep,
             @DefaultValue("2s") Duration pause,
+            @DefaultValue Map<String, Double> thresholds,
             @DefaultValue("12") int strips,
             @DefaultValue("10s") Duration stripLength,
             @DefaultValue("24h") Duration reportDue) {}

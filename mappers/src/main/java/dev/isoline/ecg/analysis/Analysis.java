@@ -2,13 +2,16 @@ package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Recording;
+import dev.isoline.ecg.rhythm.BeatMeasures;
+import dev.isoline.ecg.rhythm.BeatTrack;
+import dev.isoline.ecg.rhythm.BeatTrack.Origin;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Coverage;
+import dev.isoline.ecg.summary.Summary;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /**
  * Measures a recording (definitions: docs/analysis.md). Where the recording brings reference beats,
@@ -16,22 +19,37 @@ import java.util.Optional;
  */
 public final class Analysis {
 
+    private static final String UNCLASSIFIED =
+            "Nobody classified the beats: heart rate variability leaves out intervals of unlikely"
+                    + " length and those far from the median of the five around them.";
+
     private final Recording recording;
     private final Detection detection;
     private final AnalysisSettings settings;
-    private final List<Beat> reference;
-    private final List<Beat> beats;
-    private final Intervals intervals;
+    private final BeatTrack track;
 
     private Analysis(Recording recording, Detection detection, AnalysisSettings settings)
             throws IOException {
         this.recording = recording;
         this.detection = detection;
         this.settings = settings;
-        long end = detection.timeline().end();
-        reference = within(recording.referenceBeats(), end);
-        beats = reference.isEmpty() ? detection.beats() : reference;
-        intervals = new Intervals(beats, detection, recording.flutter());
+        var timeline = detection.timeline();
+        var reference = within(recording.referenceBeats(), timeline.end());
+        track =
+                new BeatTrack(
+                        reference.isEmpty() ? detection.beats() : reference,
+                        reference.isEmpty() ? found(detection.beats()) : Origin.REFERENCE,
+                        timeline.hz(),
+                        timeline.recordedParts(),
+                        timeline.recordedStretches(detection.unusableSeconds()),
+                        recording.flutter());
+    }
+
+    /** Beats the program found have their classes from the program, if any. */
+    private static Origin found(List<Beat> beats) {
+        return beats.stream().allMatch(beat -> beat.kind() == Beat.Kind.UNCLASSIFIED)
+                ? Origin.NOBODY
+                : Origin.PROGRAM;
     }
 
     /** Reads the recording to its end and measures it. */
@@ -67,75 +85,43 @@ public final class Analysis {
     }
 
     private Summary summary() {
-        var timeline = detection.timeline();
-        var rates = new Rates(intervals, settings.rateBeats());
-        long unusable = timeline.recordedIn(detection.unusableSeconds());
+        var measures = new BeatMeasures(track, settings);
         return new Summary(
-                recording.header().start(),
-                intervals.time(timeline.recorded()),
-                intervals.time(timeline.recorded() - unusable),
-                timeline.hz(),
-                detection.leads(),
-                beats.size(),
-                classified(),
-                rates.whole(),
-                rates.hours(intervals.time(timeline.end())),
-                longest(),
-                pauses(),
-                new NormalIntervals(intervals, !reference.isEmpty()).variability(),
+                coverage(),
+                measures.beats(),
+                measures.rates(),
+                measures.episodes(),
+                measures.variability(),
                 settings,
                 notes());
     }
 
-    private Findings findings() throws IOException {
+    private Coverage coverage() {
         var timeline = detection.timeline();
+        long recorded = timeline.recorded();
+        long unusable = timeline.recordedIn(detection.unusableSeconds());
+        return new Coverage(
+                recording.header().start(),
+                time(recorded),
+                time(recorded - unusable),
+                track.hz(),
+                detection.leads(),
+                List.of());
+    }
+
+    private Duration time(long samples) {
+        return Duration.ofNanos(Math.round(samples * 1e9 / track.hz()));
+    }
+
+    private Findings findings() throws IOException {
         return new Findings(
                 summary(),
-                beats,
-                timeline.recordedParts(),
-                timeline.recordedStretches(detection.unusableSeconds()),
+                track.beats(),
+                track.recorded(),
+                track.unusable(),
                 recording.flutter(),
                 recording.rhythms(),
                 recording.diary());
-    }
-
-    private Map<Beat.Kind, Long> classified() {
-        var counts = new EnumMap<Beat.Kind, Long>(Beat.Kind.class);
-        for (var kind : Beat.Kind.values()) {
-            if (kind != Beat.Kind.UNCLASSIFIED && !reference.isEmpty()) {
-                counts.put(kind, 0L);
-            }
-        }
-        reference.forEach(beat -> counts.merge(beat.kind(), 1L, Long::sum));
-        return counts;
-    }
-
-    private Optional<Summary.Interval> longest() {
-        int longest = -1;
-        double most = 0;
-        for (int i = 0; i < intervals.count(); i++) {
-            if (intervals.milliseconds(i) > most) {
-                most = intervals.milliseconds(i);
-                longest = i;
-            }
-        }
-        return longest < 0 ? Optional.empty() : Optional.of(interval(longest));
-    }
-
-    private List<Summary.Interval> pauses() {
-        double shortest = settings.pause().toNanos() / 1e6;
-        var pauses = new ArrayList<Summary.Interval>();
-        for (int i = 0; i < intervals.count(); i++) {
-            if (intervals.milliseconds(i) >= shortest) {
-                pauses.add(interval(i));
-            }
-        }
-        return List.copyOf(pauses);
-    }
-
-    private Summary.Interval interval(int i) {
-        return new Summary.Interval(
-                intervals.at(i), Duration.ofNanos(Math.round(intervals.milliseconds(i) * 1e6)));
     }
 
     private List<String> notes() {
@@ -143,8 +129,8 @@ public final class Analysis {
         if (detection.timeline().gaps() > 0) {
             notes.add("Gaps in the recording: " + detection.timeline().gaps() + ".");
         }
-        if (reference.isEmpty()) {
-            notes.add(NormalIntervals.RULE);
+        if (track.origin() != Origin.REFERENCE) {
+            notes.add(UNCLASSIFIED);
         } else {
             notes.add(
                     "Beats and their classes are those the recording brings; the program itself"

@@ -4,6 +4,7 @@ import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.summary.Summary;
 import java.util.List;
 
 /**

@@ -40,7 +40,7 @@ public final class FindingsToAnnotations {
     /** Annotations of an object that holds these samples of the recording. */
     public List<WaveformAnnotation> of(Stretch object) {
         var annotations = new ArrayList<WaveformAnnotation>();
-        boolean classified = !findings.summary().classified().isEmpty();
+        boolean classified = !findings.summary().beats().classified().isEmpty();
         annotations.add(WaveformAnnotation.ofText(classified ? BROUGHT : COMPUTED));
         annotations.addAll(beats.of(object));
         findings.rhythms().forEach(episode -> rhythm(episode, object).ifPresent(annotations::add));

@@ -2,7 +2,13 @@ package dev.isoline.ecgdicom.annotation;
 
 import dev.isoline.ecg.Stretch;
 import dev.isoline.ecg.analysis.Findings;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.Measure;
+import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecg.summary.Threshold;
+import dev.isoline.ecg.summary.Variability;
 import dev.isoline.ecgdicom.OrderContext.Code;
 import dev.isoline.ecgdicom.annotation.WaveformAnnotation.Range;
 import java.time.Duration;
@@ -33,10 +39,11 @@ final class Measures {
 
     List<WaveformAnnotation> of(Stretch object) {
         var annotations = new ArrayList<WaveformAnnotation>();
-        for (Summary.Interval interval : intervals()) {
+        for (Interval interval : intervals()) {
             interval(interval, object).ifPresent(annotations::add);
         }
-        summary.rate()
+        summary.rates()
+                .whole()
                 .ifPresent(
                         rate -> {
                             rate(MeasurementCode.MINIMUM, rate.min(), rate.minAt(), object)
@@ -51,18 +58,19 @@ final class Measures {
     }
 
     /** The longest interval and the longest pauses. */
-    private LinkedHashSet<Summary.Interval> intervals() {
-        var intervals = new LinkedHashSet<Summary.Interval>();
-        summary.longestRr().ifPresent(intervals::add);
-        summary.pauses().stream()
-                .sorted(Comparator.comparing(Summary.Interval::length).reversed())
+    private LinkedHashSet<Interval> intervals() {
+        var intervals = new LinkedHashSet<Interval>();
+        summary.rates().longestRr().ifPresent(intervals::add);
+        summary.rhythm().of(EpisodeKind.PAUSE).stream()
+                .sorted(Comparator.comparing(Episode::duration).reversed())
                 .limit(MOST_PAUSES)
-                .sorted(Comparator.comparing(Summary.Interval::at))
+                .sorted(Comparator.comparing(Episode::start))
+                .map(pause -> new Interval(pause.start(), pause.duration()))
                 .forEach(intervals::add);
         return intervals;
     }
 
-    private Optional<WaveformAnnotation> interval(Summary.Interval interval, Stretch object) {
+    private Optional<WaveformAnnotation> interval(Interval interval, Stretch object) {
         long first = sample(interval.at());
         return between(first, first + sample(interval.length()), object)
                 .map(
@@ -78,7 +86,7 @@ final class Measures {
     private Optional<WaveformAnnotation> rate(
             Code which, double rate, Duration at, Stretch object) {
         int first = beats.firstFrom(sample(at));
-        int last = first + summary.settings().rateBeats();
+        int last = first + summary.settings().count(Threshold.RATE_BEATS);
         if (last >= beats.count()) {
             return Optional.empty();
         }
@@ -93,7 +101,8 @@ final class Measures {
 
     private List<WaveformAnnotation> ofAll() {
         var annotations = new ArrayList<WaveformAnnotation>();
-        summary.rate()
+        summary.rates()
+                .whole()
                 .ifPresent(
                         rate ->
                                 annotations.add(
@@ -102,18 +111,23 @@ final class Measures {
                                                 .of(
                                                         rounded(rate.mean()),
                                                         MeasurementCode.PER_MINUTE)));
-        summary.variability().ifPresent(measures -> annotations.addAll(variability(measures)));
+        annotations.addAll(variability(summary.variability()));
         return annotations;
     }
 
-    private static List<WaveformAnnotation> variability(Summary.Variability measures) {
-        return List.of(
-                WaveformAnnotation.of(MeasurementCode.SDNN)
-                        .of(rounded(measures.sdnn()), MeasurementCode.MILLISECOND),
-                WaveformAnnotation.of(MeasurementCode.RMSSD)
-                        .of(rounded(measures.rmssd()), MeasurementCode.MILLISECOND),
-                WaveformAnnotation.of(MeasurementCode.PNN50)
-                        .of(rounded(measures.pnn50()), MeasurementCode.PERCENT));
+    private static List<WaveformAnnotation> variability(Variability measures) {
+        var annotations = new ArrayList<WaveformAnnotation>();
+        add(MeasurementCode.SDNN, measures.sdnn(), MeasurementCode.MILLISECOND, annotations);
+        add(MeasurementCode.RMSSD, measures.rmssd(), MeasurementCode.MILLISECOND, annotations);
+        add(MeasurementCode.PNN50, measures.pnn50(), MeasurementCode.PERCENT, annotations);
+        return annotations;
+    }
+
+    private static void add(
+            Code code, Measure measure, Code unit, List<WaveformAnnotation> annotations) {
+        measure.value()
+                .map(value -> WaveformAnnotation.of(code).of(rounded(value), unit))
+                .ifPresent(annotations::add);
     }
 
     private static Optional<long[]> between(long first, long last, Stretch object) {
@@ -123,7 +137,7 @@ final class Measures {
     }
 
     private long sample(Duration offset) {
-        return Math.round(offset.toNanos() * summary.hz() / 1e9);
+        return Math.round(offset.toNanos() * summary.coverage().hz() / 1e9);
     }
 
     /** Decimals beyond these would claim a precision no one has. */

@@ -3,7 +3,10 @@ package dev.isoline.ecgdicom.iod;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Stretch;
 import dev.isoline.ecg.analysis.Findings;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecgdicom.StripSettings;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -47,10 +50,12 @@ final class StripPlan {
         var supraventricular =
                 events("supraventricular run", Runs.of(Beat.Kind.S, findings.beats()));
         var events = new ArrayList<Event>();
-        summary.longestRr()
+        summary.rates()
+                .longestRr()
                 .map(this::between)
                 .ifPresent(at -> add("longest RR interval", at, events));
-        summary.rate()
+        summary.rates()
+                .whole()
                 .ifPresent(
                         rate -> {
                             add("lowest heart rate", around(rate.minAt()), events);
@@ -58,8 +63,9 @@ final class StripPlan {
                         });
         ventricular.stream().limit(1).forEach(events::add);
         supraventricular.stream().limit(1).forEach(events::add);
-        summary.pauses().stream()
-                .sorted(Comparator.comparing(Summary.Interval::length).reversed())
+        summary.rhythm().of(EpisodeKind.PAUSE).stream()
+                .sorted(Comparator.comparing(Episode::duration).reversed())
+                .map(pause -> new Interval(pause.start(), pause.duration()))
                 .forEach(pause -> add("pause", between(pause), events));
         ventricular.stream().skip(1).forEach(events::add);
         supraventricular.stream().skip(1).forEach(events::add);
@@ -74,7 +80,7 @@ final class StripPlan {
         return stretches.stream().map(stretch -> new Event(reason, stretch)).toList();
     }
 
-    private Stretch between(Summary.Interval interval) {
+    private Stretch between(Interval interval) {
         long from = samples(interval.at());
         return new Stretch(from, from + samples(interval.length()) + 1);
     }
@@ -83,13 +89,13 @@ final class StripPlan {
     private Stretch around(Duration at) {
         long from = samples(at);
         int first = (int) findings.beats().stream().takeWhile(b -> b.sample() < from).count();
-        int last = first + findings.summary().settings().rateBeats();
+        int last = first + findings.summary().settings().count(Threshold.RATE_BEATS);
         boolean whole = last < findings.beats().size();
         return new Stretch(from, whole ? findings.beats().get(last).sample() + 1 : from + 1);
     }
 
     private long samples(Duration duration) {
-        return Math.round(duration.toNanos() * findings.summary().hz() / 1e9);
+        return Math.round(duration.toNanos() * findings.summary().coverage().hz() / 1e9);
     }
 
     private void add(Event event) {

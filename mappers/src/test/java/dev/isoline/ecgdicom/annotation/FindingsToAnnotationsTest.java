@@ -7,7 +7,8 @@ import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.Rhythm;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.MadeSummary;
 import dev.isoline.ecgdicom.Checkers;
 import dev.isoline.ecgdicom.MadeFindings;
 import dev.isoline.ecgdicom.OrderContext.Code;
@@ -121,8 +122,9 @@ class FindingsToAnnotationsTest {
             made.beat(200L * i, Beat.Kind.N);
         }
         made.rate =
-                Optional.of(new Summary.Rate(61.234, 55, made.time(1_200), 70, made.time(8_000)));
-        made.variability = Optional.of(new Summary.Variability(49, 12.3456, 10, 1));
+                Optional.of(
+                        new HeartRates.Rate(61.234, 55, made.time(1_200), 70, made.time(8_000)));
+        made.variability = MadeSummary.variability(49, 12.3456, 10, 1);
         assertThat(of("8867-4")).hasSize(1);
         assertThat(of("8867-4").get(0).positions()).containsExactly(201, 1_801);
         assertThat(of("8867-4").get(0).modifier()).map(Code::meaning).contains("Minimum");

@@ -17,7 +17,8 @@ import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.Rhythm;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.MadeSummary;
 import dev.isoline.ecgdicom.Checkers;
 import dev.isoline.ecgdicom.MadeFindings;
 import dev.isoline.ecgdicom.MadeRecording;
@@ -79,8 +80,9 @@ class ObjectKindsTest {
         made.longestRr = Optional.of(made.interval(54L * hz + 3, 57L * hz));
         made.pauses.add(made.longestRr.get());
         made.rate =
-                Optional.of(new Summary.Rate(60, 59, made.time(hz + 3L), 61, made.time(hz + 3L)));
-        made.variability = Optional.of(new Summary.Variability(49, 12.5, 10, 1));
+                Optional.of(
+                        new HeartRates.Rate(60, 59, made.time(hz + 3L), 61, made.time(hz + 3L)));
+        made.variability = MadeSummary.variability(49, 12.5, 10, 1);
         made.rhythms.add(new RhythmEpisode(new Stretch(0, 10L * hz), Rhythm.SINUS));
         made.flutter.add(new Stretch(30L * hz, 31L * hz));
         made.silent.add(new Stretch(40L * hz, 45L * hz));

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Stretch;
-import dev.isoline.ecg.analysis.Summary;
+import dev.isoline.ecg.summary.HeartRates;
 import dev.isoline.ecgdicom.MadeFindings;
 import dev.isoline.ecgdicom.StripSettings;
 import java.time.Duration;
@@ -70,7 +70,8 @@ class StripPlanTest {
             boolean pair = i == 200 || i == 201;
             made.beat(200L * i, run || pair ? Beat.Kind.V : Beat.Kind.N);
         }
-        made.rate = Optional.of(new Summary.Rate(60, 50, made.time(2_000), 70, made.time(76_000)));
+        made.rate =
+                Optional.of(new HeartRates.Rate(60, 50, made.time(2_000), 70, made.time(76_000)));
         assertThat(plan(3))
                 .extracting(Strip::reasons)
                 .containsExactly(

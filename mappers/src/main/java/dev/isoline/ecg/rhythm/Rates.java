@@ -1,6 +1,7 @@
-package dev.isoline.ecg.analysis;
+package dev.isoline.ecg.rhythm;
 
-import java.time.Duration;
+import dev.isoline.ecg.summary.HeartRates.Interval;
+import dev.isoline.ecg.summary.HeartRates.Rate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -46,37 +47,43 @@ final class Rates {
     private void count(int i, double length) {
         var at = intervals.at(i);
         whole.interval(at, length);
-        hour(intervals.hour(i)).interval(at, length);
+        measure(intervals.hour(i)).interval(at, length);
     }
 
     private void window(int i, double mean) {
         var at = intervals.at(i);
         whole.window(at, mean);
-        hour(intervals.hour(i)).window(at, mean);
+        measure(intervals.hour(i)).window(at, mean);
     }
 
-    private RateMeasure hour(int hour) {
+    private RateMeasure measure(int hour) {
         while (hours.size() <= hour) {
             hours.add(new RateMeasure());
         }
         return hours.get(hour);
     }
 
-    Optional<Summary.Rate> whole() {
+    Optional<Rate> whole() {
         return whole.rate();
     }
 
-    /** One entry per started hour. */
-    List<Summary.Hour> hours(Duration length) {
-        long started = (length.toNanos() - 1) / Duration.ofHours(1).toNanos() + 1;
-        var beats = new long[(int) started];
-        for (int i = 0; i <= intervals.count() && !intervals.isEmpty(); i++) {
-            beats[(int) Math.min(started - 1, intervals.hour(i))]++;
+    Optional<Rate> hour(int hour) {
+        return hour < hours.size() ? hours.get(hour).rate() : Optional.empty();
+    }
+
+    Optional<Interval> longest() {
+        int longest = -1;
+        double most = 0;
+        for (int i = 0; i < intervals.count(); i++) {
+            if (intervals.milliseconds(i) > most) {
+                most = intervals.milliseconds(i);
+                longest = i;
+            }
         }
-        var entries = new ArrayList<Summary.Hour>();
-        for (int i = 0; i < started; i++) {
-            entries.add(new Summary.Hour(Duration.ofHours(i), beats[i], hour(i).rate()));
-        }
-        return List.copyOf(entries);
+        return longest < 0
+                ? Optional.empty()
+                : Optional.of(
+                        new Interval(
+                                intervals.at(longest), intervals.between(longest, longest + 1)));
     }
 }

@@ -1,4 +1,4 @@
-package dev.isoline.ecg.analysis;
+package dev.isoline.ecg.summary;
 
 /** What disturbs a lead in a second; thresholds: docs/quality.md. */
 public enum Disturbance {

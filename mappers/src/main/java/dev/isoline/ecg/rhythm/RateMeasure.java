@@ -1,5 +1,6 @@
-package dev.isoline.ecg.analysis;
+package dev.isoline.ecg.rhythm;
 
+import dev.isoline.ecg.summary.HeartRates.Rate;
 import java.time.Duration;
 import java.util.Optional;
 
@@ -37,14 +38,14 @@ final class RateMeasure {
         }
     }
 
-    Optional<Summary.Rate> rate() {
+    Optional<Rate> rate() {
         if (intervals == 0) {
             return Optional.empty();
         }
         double mean = MINUTE * intervals / total;
         return Optional.of(
                 minAt == null
-                        ? new Summary.Rate(mean, mean, first, mean, first)
-                        : new Summary.Rate(mean, min, minAt, max, maxAt));
+                        ? new Rate(mean, mean, first, mean, first)
+                        : new Rate(mean, min, minAt, max, maxAt));
     }
 }

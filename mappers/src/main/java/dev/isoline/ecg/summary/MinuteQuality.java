@@ -1,4 +1,4 @@
-package dev.isoline.ecg.analysis;
+package dev.isoline.ecg.summary;
 
 import java.util.Map;
 import java.util.Optional;
