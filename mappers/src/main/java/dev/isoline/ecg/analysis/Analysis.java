@@ -106,7 +106,7 @@ public final class Analysis {
                 time(recorded - unusable),
                 track.hz(),
                 detection.leads(),
-                List.of());
+                detection.quality());
     }
 
     private Duration time(long samples) {

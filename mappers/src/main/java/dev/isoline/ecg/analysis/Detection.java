@@ -5,6 +5,7 @@ import dev.isoline.ecg.BeatSeries;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
+import dev.isoline.ecg.summary.LeadReport;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -93,6 +94,11 @@ public final class Detection {
     /** Labels of the leads whose beats were taken. */
     public List<String> leads() {
         return used.stream().mapToObj(i -> leads.get(i).lead()).map(Lead::label).toList();
+    }
+
+    /** Signal quality of each lead that was looked at. */
+    public List<LeadReport> quality() {
+        return leads.stream().map(DetectionLead::quality).toList();
     }
 
     Timeline timeline() {

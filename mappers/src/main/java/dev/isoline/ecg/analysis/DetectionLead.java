@@ -3,6 +3,7 @@ package dev.isoline.ecg.analysis;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.BeatSeries;
 import dev.isoline.ecg.Lead;
+import dev.isoline.ecg.summary.LeadReport;
 import java.util.BitSet;
 
 /** One lead while beats are looked for: its detector, its quality, its beats. */
@@ -32,6 +33,11 @@ final class DetectionLead {
 
     void finish() {
         detector.finish();
+        quality.finish();
+    }
+
+    LeadReport quality() {
+        return quality.report();
     }
 
     Lead lead() {
