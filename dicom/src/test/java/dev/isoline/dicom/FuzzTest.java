@@ -25,8 +25,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * 70,000 mutated inputs of a fixed seed end in a data set or a {@link DicomException}, never
- * otherwise, in bounded time and memory. What was read is also asked for its values and written.
+ * 40,000 mutated Part 10 files, 25,000 data sets and 5,000 texts of JSON, of a fixed seed, end in a
+ * data set or a {@link DicomException}, never otherwise, in bounded time and memory. What was read
+ * is also asked for its values and written. PDUs and streams of them have tests of their own.
  */
 class FuzzTest {
 

@@ -9,6 +9,7 @@ import dev.isoline.dicom.Uid;
 import dev.isoline.dicom.Vr;
 import dev.isoline.dicom.dimse.Loopback;
 import dev.isoline.dicom.spi.DicomEngine;
+import dev.isoline.dicom.spi.Listener;
 import dev.isoline.dicom.spi.MaxPdu;
 import dev.isoline.dicom.spi.Offer;
 import dev.isoline.dicom.spi.Services;
@@ -39,6 +40,7 @@ public final class DimseBenchmark {
     private final Path folder;
     private final int rounds;
     private final Path object;
+    private final Path small;
     private final DicomEngine engine = DicomEngine.find();
     private final Map<String, List<Double>> taken = new LinkedHashMap<>();
 
@@ -46,14 +48,16 @@ public final class DimseBenchmark {
         this.folder = folder;
         this.rounds = rounds;
         this.object = object();
+        this.small = small();
     }
 
     public static void main(String[] args) throws IOException {
         var benchmark = new DimseBenchmark(Path.of(args[0]), Integer.parseInt(args[1]));
         benchmark.sending("storescp, its default of 16 KiB");
         benchmark.sending("storescp at 128 KiB", "-pdu", "131072");
-        benchmark.receiving(16384);
-        benchmark.receiving(131072);
+        benchmark.receiving("16 KiB", 16384, 16384);
+        benchmark.receiving("128 KiB", 131072, 131072);
+        benchmark.receiving("the default of each", 16384, MaxPdu.DEFAULT.receive());
         benchmark.print();
     }
 
@@ -67,21 +71,25 @@ public final class DimseBenchmark {
                 out.write(second);
             }
         }
-        Path file = folder.resolve("object.dcm");
-        try (var source = FileChannel.open(raw);
-                var target =
-                        FileChannel.open(
-                                file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+        try (var samples = FileChannel.open(raw)) {
+            return write("object.dcm", samples, SAMPLES);
+        }
+    }
+
+    private Path small() throws IOException {
+        try (var samples = FileChannel.open(folder.resolve("samples"))) {
+            return write("small.dcm", samples, 2);
+        }
+    }
+
+    private Path write(String name, FileChannel samples, int length) throws IOException {
+        var group =
+                new DataSet().putBulk(Tag.WaveformData, Vr.OW, new FileBulk(samples, 0, length));
+        Path file = folder.resolve(name);
+        try (var target =
+                FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
             DataSet dataSet =
-                    Loopback.head(INSTANCE)
-                            .putItems(
-                                    Tag.WaveformSequence,
-                                    List.of(
-                                            new DataSet()
-                                                    .putBulk(
-                                                            Tag.WaveformData,
-                                                            Vr.OW,
-                                                            new FileBulk(source, 0, SAMPLES))));
+                    Loopback.head(INSTANCE).putItems(Tag.WaveformSequence, List.of(group));
             Part10.write(target, TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN, dataSet);
         }
         return file;
@@ -103,85 +111,109 @@ public final class DimseBenchmark {
         Path kept = Files.createDirectories(folder.resolve("kept"));
         var words = new ArrayList<Object>(List.of(options));
         words.add("--bit-preserving");
-        try (var storescp = Storescp.start(kept, words.toArray())) {
+        try (var storescp = Storescp.quiet(kept, words.toArray())) {
             for (int round = 0; round <= rounds; round++) {
+                boolean counted = round > 0;
+                time(
+                        "storescu, a small object to " + peer,
+                        counted,
+                        () -> storescu(storescp.port(), "STORESCP", small));
+                Files.delete(storescp.files().get(0));
                 time(
                         "storescu to " + peer,
-                        round > 0,
-                        () -> storescu(storescp.port(), "STORESCP", 131072));
+                        counted,
+                        () -> storescu(storescp.port(), "STORESCP", object));
                 delete(storescp.files());
-                time("Isoline to " + peer, round > 0, () -> send(storescp));
+                time("Isoline, a small object to " + peer, counted, () -> send(storescp, small));
+                Files.delete(storescp.files().get(0));
+                time("Isoline to " + peer, counted, () -> send(storescp, object));
                 delete(storescp.files());
             }
         }
     }
 
-    private void send(Storescp storescp) throws IOException {
+    private void send(Storescp storescp, Path file) throws IOException {
         var offer = Offer.storage(List.of(Loopback.AMBULATORY_ECG));
         try (var association = engine.associate(storescp.remote(), offer)) {
-            check(association.store(object).isSuccess());
+            check(association.store(file).isSuccess());
         }
     }
 
-    private void storescu(int port, String called, int pdu) throws IOException {
-        Tool.dcmtk(
-                        "storescu",
-                        "-R",
-                        "-pdu",
-                        pdu,
-                        "--max-send-pdu",
-                        pdu,
-                        "-aec",
-                        called,
-                        "127.0.0.1",
-                        port,
-                        object)
-                .succeeded();
+    /** It sends fragments as long as the other side takes, up to the 128 KiB it is able to. */
+    private static void storescu(int port, String called, Path file) throws IOException {
+        Tool.dcmtk("storescu", "-R", "-aec", called, "127.0.0.1", port, file).succeeded();
     }
 
-    private void receiving(int pdu) throws IOException {
-        Path kept = Files.createDirectories(folder.resolve("kept"));
-        var local = Loopback.local().with(new MaxPdu(pdu, 0));
-        var services = Services.echoing().storing(List.of(Loopback.AMBULATORY_ECG), new Keep(kept));
-        try (var listener = engine.listen(local, services);
-                var exact =
-                        Storescp.start(
-                                Files.createDirectories(folder.resolve("b")),
-                                "-pdu",
-                                pdu,
-                                "--bit-preserving");
-                var usual =
-                        Storescp.start(Files.createDirectories(folder.resolve("n")), "-pdu", pdu)) {
-            int port = listener.address().getPort();
-            String at = " from storescu at " + pdu / 1024 + " KiB";
+    /**
+     * @param theirs maximum PDU length storescp announces
+     * @param ours that Isoline announces
+     */
+    private void receiving(String length, int theirs, int ours) throws IOException {
+        try (var exact = storescp("exact", theirs, "--bit-preserving");
+                var usual = storescp("usual", theirs);
+                var plain = listen(ours, false);
+                var forcing = listen(ours, true)) {
+            String at = " from storescu at " + length;
             for (int round = 0; round <= rounds; round++) {
+                boolean counted = round > 0;
                 time(
                         "storescp --bit-preserving" + at,
-                        round > 0,
-                        () -> storescu(exact.port(), "STORESCP", pdu));
+                        counted,
+                        () -> storescu(exact.port(), "STORESCP", object));
                 delete(exact.files());
-                time("storescp" + at, round > 0, () -> storescu(usual.port(), "STORESCP", pdu));
+                time("Isoline" + at, counted, () -> storescu(plain));
+                time("storescp" + at, counted, () -> storescu(usual.port(), "STORESCP", object));
                 delete(usual.files());
                 time(
-                        "Isoline" + at,
-                        round > 0,
-                        () -> storescu(port, Loopback.ARCHIVE.value(), pdu));
-                check(Files.size(kept.resolve("received.dcm")) > SAMPLES);
-                Files.delete(kept.resolve("received.dcm"));
+                        "storescp --bit-preserving, then sync," + at,
+                        counted,
+                        () -> storescuAndSync(exact));
+                delete(exact.files());
+                time("Isoline, forced to disk," + at, counted, () -> storescu(forcing));
             }
         }
     }
 
-    private record Keep(Path folder) implements StorageProvider {
+    private Storescp storescp(String name, int pdu, Object... options) throws IOException {
+        var words = new ArrayList<Object>(List.of(options));
+        words.addAll(List.of("-pdu", pdu));
+        return Storescp.quiet(Files.createDirectories(folder.resolve(name)), words.toArray());
+    }
+
+    private Listener listen(int pdu, boolean forced) throws IOException {
+        var local = Loopback.local().with(new MaxPdu(pdu, 0));
+        var keep = new Keep(folder.resolve("received.dcm"), forced);
+        return engine.listen(
+                local, Services.echoing().storing(List.of(Loopback.AMBULATORY_ECG), keep));
+    }
+
+    private void storescu(Listener listener) throws IOException {
+        storescu(listener.address().getPort(), Loopback.ARCHIVE.value(), object);
+    }
+
+    private void storescuAndSync(Storescp storescp) throws IOException {
+        storescu(storescp.port(), "STORESCP", object);
+        Tool.run("sync", storescp.files().get(0)).succeeded();
+    }
+
+    /** Checks what arrived and removes it; the answer waits for that, as for the forcing. */
+    private record Keep(Path file, boolean forced) implements StorageProvider {
 
         @Override
         public Path file(StoreRequest request) {
-            return folder.resolve("received.dcm");
+            return file;
         }
 
         @Override
-        public Status stored(StoreRequest request, Path file, DataSet head) {
+        public Status stored(StoreRequest request, Path stored, DataSet head) throws IOException {
             check(request.instance().equals(new SopReference(Loopback.AMBULATORY_ECG, INSTANCE)));
+            check(Files.size(stored) > SAMPLES);
+            if (forced) {
+                try (var channel = FileChannel.open(stored, StandardOpenOption.WRITE)) {
+                    channel.force(true);
+                }
+            }
+            Files.delete(stored);
             return Status.SUCCESS;
         }
     }

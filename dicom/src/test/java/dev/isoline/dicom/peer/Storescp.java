@@ -25,8 +25,15 @@ public final class Storescp implements AutoCloseable {
      * @param options of its command line, such as {@code +xi} or {@code -pdu 4096}
      */
     public static Storescp start(Path folder, Object... options) throws IOException {
+        var verbose = new ArrayList<Object>(List.of("-v"));
+        verbose.addAll(List.of(options));
+        return quiet(folder, verbose.toArray());
+    }
+
+    /** One that does not say what it does, which takes it a while for each PDU. */
+    public static Storescp quiet(Path folder, Object... options) throws IOException {
         int port = PeerProcess.freePort();
-        var command = new ArrayList<>(List.of(Checker.program("storescp", "dcmtk"), "-v"));
+        var command = new ArrayList<>(List.of(Checker.program("storescp", "dcmtk")));
         for (Object option : options) {
             command.add(option.toString());
         }

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PduTest {
 
     /** Sent by DCMTK 3.6.7: {@code echoscu -aec "TERN ARCHIVE" -aet REC1}. */
-    private static final String ECHOSCU =
+    static final String ECHOSCU =
             "0100000000cd 0001 0000 5445524e204152434849564520202020 52454331202020202020202020202020"
                     + "00".repeat(32)
                     + "10000015 312e322e3834302e31303030382e332e312e312e31"
@@ -28,7 +28,7 @@ class PduTest {
                     + "5500000f 4f464649535f44434d544b5f333637";
 
     /** Answered by DCMTK 3.6.7 storescp to two contexts, the second of an unknown SOP class. */
-    private static final String STORESCP =
+    static final String STORESCP =
             "0200000000d5 0001 0000 53544f52455343502020202020202020 52454331202020202020202020202020"
                     + "00".repeat(32)
                     + "10000015 312e322e3834302e31303030382e332e312e312e31"
@@ -41,7 +41,7 @@ class PduTest {
     private static final UserInformation DCMTK =
             new UserInformation(16384, "1.2.276.0.7230010.3.0.3.6.7", "OFFIS_DCMTK_367", List.of());
 
-    private static byte[] octets(String hex) {
+    static byte[] octets(String hex) {
         return HexFormat.of().parseHex(hex.replace(" ", ""));
     }
 
