@@ -28,10 +28,8 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 
@@ -101,14 +99,20 @@ final class WorklistBenchmark {
                                         new AeTitle("ISOLINE"),
                                         new AeTitle("RECORDER")),
                                 Offer.worklist())) {
-            for (var query : queries().entrySet()) {
-                report(query.getKey(), "provider", query.getValue(), this::throughProvider);
-                report(
-                        query.getKey(),
-                        "wire",
-                        query.getValue(),
-                        keys -> overTheWire(association, keys));
+            for (Query query : queries()) {
+                report(query, "provider", keys -> throughProvider(keys, query.most()));
+                report(query, "wire", keys -> overTheWire(association, keys, query.most()));
             }
+        }
+    }
+
+    /**
+     * @param most answers after which the query is cancelled
+     */
+    private record Query(String name, int most, Keys keys) {
+
+        Query(String name, Keys keys) {
+            this(name, Integer.MAX_VALUE, keys);
         }
     }
 
@@ -120,16 +124,16 @@ final class WorklistBenchmark {
         DataSet next();
     }
 
-    private void report(String name, String way, Keys keys, Asked asked) throws IOException {
+    private void report(Query query, String way, Asked asked) throws IOException {
         for (int i = 0; i < 5; i++) {
-            asked.ask(keys.next());
+            asked.ask(query.keys().next());
         }
         var firsts = new ArrayList<Double>();
         long answers = 0;
         long end = System.nanoTime() + SECONDS * 1_000_000_000L;
         long begin = System.nanoTime();
         while (System.nanoTime() < end) {
-            long[] result = asked.ask(keys.next());
+            long[] result = asked.ask(query.keys().next());
             firsts.add(result[0] / 1e6);
             answers += result[1];
         }
@@ -137,21 +141,22 @@ final class WorklistBenchmark {
         double[] sorted = firsts.stream().mapToDouble(f -> f).sorted().toArray();
         System.out.printf(
                 "%-34s %10.2f %10.2f %10.1f %12.1f%n",
-                name + ", " + way,
+                query.name() + ", " + way,
                 sorted[sorted.length / 2],
                 sorted[sorted.length - 1],
                 (double) answers / sorted.length,
                 sorted.length / seconds);
     }
 
-    private long[] throughProvider(DataSet keys) throws IOException {
-        var counted = new Counted();
+    private long[] throughProvider(DataSet keys, int most) throws IOException {
+        var counted = new Counted(most);
         worklist.find(new FindRequest(PEER, SopClass.MODALITY_WORKLIST_FIND, keys), counted);
         return counted.result();
     }
 
-    private static long[] overTheWire(Association association, DataSet keys) throws IOException {
-        var counted = new Counted();
+    private static long[] overTheWire(Association association, DataSet keys, int most)
+            throws IOException {
+        var counted = new Counted(most);
         association.find(SopClass.MODALITY_WORKLIST_FIND, keys, counted::send);
         return counted.result();
     }
@@ -169,15 +174,20 @@ final class WorklistBenchmark {
     private static final class Counted implements Pending {
 
         private final long start = System.nanoTime();
+        private final int most;
         private long first;
         private long count;
+
+        Counted(int most) {
+            this.most = most;
+        }
 
         @Override
         public boolean send(DataSet match, Status status) {
             if (count++ == 0) {
                 first = System.nanoTime() - start;
             }
-            return true;
+            return count < most;
         }
 
         @Override
@@ -190,22 +200,45 @@ final class WorklistBenchmark {
         }
     }
 
-    private Map<String, Keys> queries() {
-        var queries = new LinkedHashMap<String, Keys>();
-        queries.put("patient id", () -> asking(Tag.PatientID, "P" + random.nextInt(orders)));
-        queries.put("accession", () -> asking(Tag.AccessionNumber, "A" + random.nextInt(orders)));
-        queries.put(
-                "name, family and given",
-                () -> asking(Tag.PatientName, name(random.nextInt(orders)) + "*"));
-        queries.put("date and modality", () -> day(date(random.nextInt(orders)), ""));
-        queries.put(
-                "date, modality, name beginning",
-                () -> {
-                    int order = random.nextInt(orders);
-                    var keys = day(date(order), "");
-                    return with(keys, Tag.PatientName, name(order).substring(0, 4) + "*");
-                });
-        return queries;
+    private List<Query> queries() {
+        return List.of(
+                new Query("patient id", () -> asking(Tag.PatientID, "P" + any())),
+                new Query("accession", () -> asking(Tag.AccessionNumber, "A" + any())),
+                new Query(
+                        "name, family and given",
+                        () -> asking(Tag.PatientName, name(any()) + "*")),
+                new Query("date and modality", () -> day(date(any()), "")),
+                new Query("date, modality, name beginning", this::beginningOnItsDay),
+                new Query("date, modality, name containing", this::containingOnItsDay),
+                new Query("a week, first 100", 100, this::week),
+                new Query("everything, first 100", 100, () -> day("", "")),
+                new Query("name containing", () -> asking(Tag.PatientName, within(any()))),
+                new Query("name containing, nobody's", () -> asking(Tag.PatientName, "*QXQ*")));
+    }
+
+    private int any() {
+        return random.nextInt(orders);
+    }
+
+    private DataSet beginningOnItsDay() {
+        int order = any();
+        return with(day(date(order), ""), Tag.PatientName, name(order).substring(0, 4) + "*");
+    }
+
+    private DataSet containingOnItsDay() {
+        int order = any();
+        return with(day(date(order), ""), Tag.PatientName, within(order));
+    }
+
+    private DataSet week() {
+        int first = random.nextInt(DAYS - 7);
+        return day(date(first) + "-" + date(first + 6), "");
+    }
+
+    /** The given name without its beginning, so that nothing is known of how the name begins. */
+    private static String within(int order) {
+        String name = name(order);
+        return "*" + name.substring(name.indexOf('^') + 2) + "*";
     }
 
     /** What a recorder station fills its list from. */
