@@ -205,8 +205,7 @@ final class WorklistBenchmark {
                 new Query("patient id", () -> asking(Tag.PatientID, "P" + any())),
                 new Query("accession", () -> asking(Tag.AccessionNumber, "A" + any())),
                 new Query(
-                        "name, family and given",
-                        () -> asking(Tag.PatientName, name(any()) + "*")),
+                        "name, family and given", () -> asking(Tag.PatientName, name(any()) + "*")),
                 new Query("date and modality", () -> day(date(any()), "")),
                 new Query("date, modality, name beginning", this::beginningOnItsDay),
                 new Query("date, modality, name containing", this::containingOnItsDay),
