@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.BeatSeries;
+import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
@@ -11,22 +11,23 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 
-/**
- * The beats the program finds in a recording. Each of the first three leads is looked at on its
- * own; in every second the beats of the first lead that is usable then, and in the seconds before
- * and after it, are taken.
- */
+/** The beats the program finds in a recording, on up to twelve leads together. */
 public final class Detection {
 
     static final double SLOWEST_HZ = 100;
     static final double FASTEST_HZ = 4000;
-    private static final int MOST_LEADS = 3;
+    private static final int MOST_LEADS = 12;
 
+    private final Pace pace;
     private final Timeline timeline;
     private final List<DetectionLead> leads = new ArrayList<>();
-    private final BeatSeries beats = new BeatSeries();
+    private final RPeaks peaks;
+    private final QrsDetector detector;
+    private final BeatClasses classes;
+    private final List<Beat> beats;
     private final BitSet unusable = new BitSet();
-    private final BitSet used = new BitSet();
+    private boolean begun;
+    private long end = -1;
 
     private Detection(Recording recording) throws IOException {
         var header = recording.header();
@@ -36,12 +37,16 @@ public final class Detection {
                             + header.hz()
                             + " of this recording.");
         }
+        pace = Pace.of(header.hz());
         timeline = new Timeline(header.hz());
         for (var lead : header.leads().subList(0, Math.min(MOST_LEADS, header.leads().size()))) {
-            leads.add(new DetectionLead(lead, header.hz()));
+            leads.add(new DetectionLead(lead, pace));
         }
+        peaks = new RPeaks(leads, pace);
+        classes = new BeatClasses(pace, leads);
+        detector = new QrsDetector(pace, leads, this::complex);
         read(recording);
-        chooseBySecond();
+        beats = classes.finish();
     }
 
     /** Reads the recording to its end. */
@@ -51,49 +56,65 @@ public final class Detection {
 
     private void read(Recording recording) throws IOException {
         for (var next = recording.next(); next.isPresent(); next = recording.next()) {
-            var block = next.get();
-            timeline.add(block);
-            for (int i = 0; i < leads.size(); i++) {
-                leads.get(i).take(block.first(), block.samples()[i]);
-            }
+            take(next.get());
         }
+        finish();
         leads.forEach(DetectionLead::finish);
-    }
-
-    private void chooseBySecond() {
         for (int second = 0; second < timeline.seconds(); second++) {
-            int lead = usable(second);
-            if (lead < 0) {
-                unusable.set(second);
-            } else {
-                used.set(lead);
-                leads.get(lead).beatsIn(second, beats);
-            }
+            int s = second;
+            unusable.set(second, leads.stream().noneMatch(lead -> lead.usable(s, s)));
         }
     }
 
-    /** The first lead usable around the second, else in it; -1 when there is none. */
-    private int usable(int second) {
-        int within = -1;
-        for (int i = leads.size() - 1; i >= 0; i--) {
-            within = leads.get(i).usable(second, second) ? i : within;
+    private void take(Block block) {
+        timeline.add(block);
+        if (block.first() != end) {
+            finish();
+            leads.forEach(lead -> lead.begin(block.first()));
+            detector.begin(block.first());
+            begun = true;
         }
         for (int i = 0; i < leads.size(); i++) {
-            if (leads.get(i).usable(Math.max(0, second - 1), second + 1)) {
-                return i;
-            }
+            leads.get(i).judge(block, i);
         }
-        return within;
+        int piece = pace.samples(1);
+        for (int from = 0; from < block.length(); from += piece) {
+            int to = Math.min(block.length(), from + piece);
+            for (int i = 0; i < leads.size(); i++) {
+                leads.get(i).signal().take(block.samples()[i], from, to);
+            }
+            detector.advance(block.first() + to);
+        }
+        end = block.end();
     }
 
-    /** Not classified, in order of time. */
+    private void finish() {
+        if (end >= 0) {
+            leads.forEach(lead -> lead.signal().hold(pace.samples(1)));
+            detector.finish(end);
+        }
+    }
+
+    private void complex(long middle) {
+        long at = peaks.near(middle, detector.weights());
+        if (at != RPeaks.NONE) {
+            classes.add(at, begun, detector.weights());
+            begun = false;
+        }
+    }
+
+    /** In order of time, classified by rhythm and shape. */
     public List<Beat> beats() {
         return beats;
     }
 
     /** Labels of the leads whose beats were taken. */
     public List<String> leads() {
-        return used.stream().mapToObj(i -> leads.get(i).lead()).map(Lead::label).toList();
+        return leads.stream()
+                .filter(DetectionLead::isUsed)
+                .map(DetectionLead::lead)
+                .map(Lead::label)
+                .toList();
     }
 
     /** Signal quality of each lead that was looked at. */

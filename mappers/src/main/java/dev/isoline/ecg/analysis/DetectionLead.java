@@ -1,38 +1,52 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.BeatSeries;
+import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.summary.LeadReport;
-import java.util.BitSet;
+import java.util.Arrays;
 
-/** One lead while beats are looked for: its detector, its quality, its beats. */
+/**
+ * One lead while beats are looked for: its quality, its last seconds, and between which heights a
+ * QRS complex stands out from noise on it.
+ */
 final class DetectionLead {
 
-    /** Two leads may place one beat differently by less than this. */
-    private static final double SAME_BEAT_SECONDS = 0.15;
+    /** A lead whose QRS complexes are hardly higher than its noise still counts this much. */
+    private static final double LEAST_CLARITY = 0.01;
+
+    private static final double AROUND_SECONDS = 1;
 
     private final Lead lead;
-    private final double hz;
-    private final QrsDetector detector;
+    private final Pace pace;
     private final LeadQuality quality;
-    private final BeatSeries beats = new BeatSeries();
-    private int at;
+    private final LeadSignal signal;
+    private final QrsFilter filter;
+    private final Median complexes = new Median(0);
+    private final Median noise = new Median(0);
+    private long used;
 
-    DetectionLead(Lead lead, double hz) {
+    DetectionLead(Lead lead, Pace pace) {
         this.lead = lead;
-        this.hz = hz;
-        quality = new LeadQuality(lead, hz);
-        detector = new QrsDetector(hz, sample -> beats.add(sample, Beat.Kind.UNCLASSIFIED));
+        this.pace = pace;
+        quality = new LeadQuality(lead, pace.hz());
+        signal = new LeadSignal(pace.samples(QrsFilter.REMEMBERED_SECONDS));
+        filter = new QrsFilter(signal, pace);
     }
 
-    void take(long first, int[] samples) {
-        quality.take(first, samples);
-        detector.take(first, samples);
+    void begin(long position) {
+        signal.begin(position);
+        filter.begin(position);
+    }
+
+    Lead lead() {
+        return lead;
+    }
+
+    void judge(Block block, int lead) {
+        quality.take(block.first(), block.samples()[lead]);
     }
 
     void finish() {
-        detector.finish();
         quality.finish();
     }
 
@@ -40,26 +54,68 @@ final class DetectionLead {
         return quality.report();
     }
 
-    Lead lead() {
-        return lead;
+    LeadSignal signal() {
+        return signal;
     }
 
+    QrsFilter filter() {
+        return filter;
+    }
+
+    /** No second from one to another, both included, is unusable. */
     boolean usable(int from, int to) {
-        BitSet unusable = quality.unusableSeconds();
-        int next = unusable.nextSetBit(from);
+        int next = quality.unusableSeconds().nextSetBit(from);
         return next < 0 || next > to;
     }
 
-    /** Appends the beats of a second; seconds are asked for in order. */
-    void beatsIn(int second, BeatSeries all) {
-        while (at < beats.size() && beats.sample(at) < second * hz) {
-            at++;
+    /** The median of the highest values of the first seconds stands for the first QRS heights. */
+    void learn(int seconds) {
+        var highest = new double[seconds];
+        int second = pace.steps(1);
+        for (int i = 0; i < seconds; i++) {
+            highest[i] = filter.highest((long) i * second + second / 2, second / 2);
         }
-        while (at < beats.size() && beats.sample(at) < (second + 1) * hz) {
-            long sample = beats.sample(at++);
-            if (all.isEmpty() || sample - all.sample(all.size() - 1) >= SAME_BEAT_SECONDS * hz) {
-                all.add(sample, Beat.Kind.UNCLASSIFIED);
-            }
-        }
+        Arrays.sort(highest);
+        complexes.fill(highest[seconds / 2]);
+    }
+
+    void complex(double height) {
+        complexes.add(height);
+    }
+
+    void noise(double height) {
+        noise.add(height);
+    }
+
+    double noise() {
+        return noise.value();
+    }
+
+    /** From noise to signal. */
+    double span() {
+        return Math.max(1, complexes.value() - noise.value());
+    }
+
+    /** Height of the complexes. */
+    double complex() {
+        return Math.max(1, complexes.value());
+    }
+
+    /**
+     * How far the complexes stand out of the noise and of what is between them around a step, 0 to
+     * 1, as a weight among leads.
+     */
+    double clarity(long step) {
+        double background = filter.median(step, pace.steps(AROUND_SECONDS)) / complex();
+        double clear = Math.max(0, 1 - noise.value() / complex()) * Math.max(0, 1 - background);
+        return Math.max(LEAST_CLARITY, clear * clear * clear * clear);
+    }
+
+    void use() {
+        used++;
+    }
+
+    boolean isUsed() {
+        return used > 0;
     }
 }

@@ -13,8 +13,12 @@ final class Median {
     private double median;
 
     Median(double initial) {
-        Arrays.fill(ring, initial);
-        median = initial;
+        fill(initial);
+    }
+
+    void fill(double value) {
+        Arrays.fill(ring, value);
+        median = value;
     }
 
     void add(double value) {
@@ -30,6 +34,10 @@ final class Median {
     }
 
     double mean() {
-        return Arrays.stream(ring).sum() / LENGTH;
+        double sum = 0;
+        for (double value : ring) {
+            sum += value;
+        }
+        return sum / LENGTH;
     }
 }

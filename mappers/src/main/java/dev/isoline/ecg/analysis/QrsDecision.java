@@ -2,13 +2,19 @@ package dev.isoline.ecg.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.LongConsumer;
 
 /**
  * Tells QRS complexes from noise and T waves: threshold between the median heights of the last
  * eight of each, T wave by slope within 360 ms, search back after 1.5 mean intervals.
  */
 final class QrsDecision {
+
+    /** What becomes of a candidate. */
+    interface Outcome {
+        void complex(Candidate candidate);
+
+        void noise(Candidate candidate);
+    }
 
     /** Of the way from noise to signal (Hamilton and Tompkins 1986, from memory). */
     private static final double THRESHOLD = 0.3125;
@@ -25,27 +31,26 @@ final class QrsDecision {
     private static final double STEP_BALANCE = 0.15;
 
     private static final double T_WAVE_SECONDS = 0.36;
+    private static final double LONGEST_INTERVAL_SECONDS = 3;
     private static final int MOST_REJECTED = 64;
 
-    private final double hz;
-    private final LongConsumer beats;
+    private final double tWaveSteps;
+    private final double longestInterval;
+    private final Outcome outcome;
     private final List<Candidate> rejected = new ArrayList<>();
-    private final Median signal;
-    private final Median noise;
     private final Median interval;
     private long last = Long.MIN_VALUE / 2;
     private double lastSlope;
 
-    QrsDecision(double hz, double initialHeight, LongConsumer beats) {
-        this.hz = hz;
-        this.beats = beats;
-        signal = new Median(initialHeight);
-        noise = new Median(0);
-        interval = new Median(hz);
+    QrsDecision(Pace pace, Outcome outcome) {
+        this.outcome = outcome;
+        tWaveSteps = T_WAVE_SECONDS * pace.hz() / pace.step();
+        longestInterval = pace.steps(LONGEST_INTERVAL_SECONDS);
+        interval = new Median(pace.steps(1));
     }
 
     void take(Candidate candidate) {
-        searchBack(candidate.sample());
+        searchBack(candidate.step());
         if (isQrs(candidate)) {
             accept(candidate);
         } else {
@@ -53,42 +58,37 @@ final class QrsDecision {
         }
     }
 
-    private double threshold() {
-        return noise.value() + THRESHOLD * (signal.value() - noise.value());
-    }
-
     private boolean isQrs(Candidate c) {
-        return c.height() > threshold() && c.balance() > STEP_BALANCE && !isTWave(c);
+        return c.height() > THRESHOLD && c.balance() > STEP_BALANCE && !isTWave(c);
     }
 
     private boolean isTWave(Candidate c) {
-        return c.sample() - last < T_WAVE_SECONDS * hz && c.slope() < T_WAVE_SLOPE * lastSlope;
+        return c.step() - last < tWaveSteps && c.slope() < T_WAVE_SLOPE * lastSlope;
     }
 
     private void accept(Candidate c) {
         if (last >= 0) {
-            interval.add(Math.min(c.sample() - last, 3 * hz));
+            interval.add(Math.min(c.step() - last, longestInterval));
         }
-        last = c.sample();
+        last = c.step();
         lastSlope = c.slope();
-        signal.add(c.height());
-        rejected.removeIf(other -> other.sample() <= c.sample());
-        beats.accept(c.sample());
+        rejected.removeIf(other -> other.step() <= c.step());
+        outcome.complex(c);
     }
 
     private void reject(Candidate c) {
-        noise.add(c.height());
         if (rejected.size() == MOST_REJECTED) {
             rejected.remove(0);
         }
         rejected.add(c);
+        outcome.noise(c);
     }
 
     /** A beat overdue is looked for among what was taken for noise. */
     void searchBack(long now) {
         while (last >= 0 && now - last > OVERDUE * interval.mean()) {
             var best = highestRejected();
-            if (best == null || best.height() < SEARCH_BACK * threshold()) {
+            if (best == null || best.height() < SEARCH_BACK * THRESHOLD) {
                 return;
             }
             accept(best);
@@ -98,7 +98,7 @@ final class QrsDecision {
     private Candidate highestRejected() {
         Candidate best = null;
         for (var c : rejected) {
-            if (c.sample() - last > T_WAVE_SECONDS * hz
+            if (c.step() - last > tWaveSteps
                     && c.balance() > STEP_BALANCE
                     && (best == null || c.height() > best.height())) {
                 best = c;

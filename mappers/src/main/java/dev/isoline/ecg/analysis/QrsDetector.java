@@ -1,52 +1,56 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.Block;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.LongConsumer;
 
-/** Finds the QRS complexes of one lead, sample by sample, remembering two seconds of it. */
-final class QrsDetector {
+/**
+ * Finds the QRS complexes of all leads together: the heights of the leads, each measured between
+ * its own noise and its own complexes, are added by weight; a peak of the sum is a candidate.
+ */
+final class QrsDetector implements QrsDecision.Outcome {
 
     private static final double REFRACTORY_SECONDS = 0.2;
     private static final double LEARNING_SECONDS = 8;
     private static final double SLOPE_REACH_SECONDS = 0.08;
 
+    /** A complex is at most so far apart in two leads. */
+    private static final double SAME_SECONDS = 0.06;
+
     /** Wide enough for the rise and the fall of a broad ventricular complex. */
     private static final double STEP_REACH_SECONDS = 0.16;
 
-    private final double hz;
-    private final LongConsumer beats;
+    private final Pace pace;
+    private final List<DetectionLead> leads;
+    private final LeadWeights weights;
+    private final LongConsumer complexes;
+    private final QrsDecision decision;
     private final int refractory;
-    private final List<Candidate> early = new ArrayList<>();
-    private final double[] maxima = new double[(int) LEARNING_SECONDS];
-    private QrsFilter filter;
-    private RPeak rPeak;
-    private QrsDecision decision;
+    private final int same;
     private long origin;
-    private long count;
-    private int base;
-    private int held;
+    private boolean learnt;
+    private int second = -1;
+    private long at;
     private double before;
     private double best;
     private long bestAt;
 
     /**
-     * @param beats takes the positions of the R peaks in order of time
+     * @param complexes takes the positions of the middles of QRS complexes in order of time
      */
-    QrsDetector(double hz, LongConsumer beats) {
-        this.hz = hz;
-        this.beats = beats;
-        refractory = QrsFilter.samples(hz, REFRACTORY_SECONDS);
-        begin(0);
+    QrsDetector(Pace pace, List<DetectionLead> leads, LongConsumer complexes) {
+        this.pace = pace;
+        this.leads = leads;
+        this.complexes = complexes;
+        weights = new LeadWeights(leads);
+        decision = new QrsDecision(pace, this);
+        refractory = pace.steps(REFRACTORY_SECONDS);
+        same = pace.steps(SAME_SECONDS);
     }
 
-    private void begin(long first) {
-        filter = new QrsFilter(hz);
-        rPeak = new RPeak(filter, hz);
-        origin = first;
-        count = 0;
+    void begin(long position) {
+        origin = position;
+        at = 0;
+        second = -1;
         before = 0;
         none();
     }
@@ -56,42 +60,59 @@ final class QrsDetector {
         bestAt = -1;
     }
 
-    /** Takes the samples of this lead from {@code first} on; a missing one is the one before. */
-    void take(long first, int[] samples) {
-        if (first != origin + count) {
-            finish();
-            begin(first);
-        }
-        for (int sample : samples) {
-            if (sample != Block.MISSING) {
-                held = sample;
-            }
-            if (count == 0) {
-                base = held;
-            }
-            next(filter.next(held - base));
+    /** Looks at the steps the leads can judge whose second and the next have passed. */
+    void advance(long recorded) {
+        long until = (recorded - origin - leads.get(0).filter().reach()) / pace.step();
+        leads.forEach(lead -> lead.filter().advance(until));
+        if (learnt || until >= pace.steps(LEARNING_SECONDS + 1)) {
+            long passed = (long) ((Math.floor(recorded / pace.hz()) - 1) * pace.hz());
+            look(Math.min(leads.get(0).filter().end(), (passed - origin) / pace.step()));
         }
     }
 
-    private void next(double height) {
-        long at = count++;
-        if (decision == null) {
-            int second = (int) (at / hz);
-            if (second < maxima.length) {
-                maxima[second] = Math.max(maxima[second], height);
-            } else {
-                learn(maxima.length);
-            }
+    /** The recording ends or has a gap here; the leads hold a second more. */
+    void finish(long recorded) {
+        long until = (recorded - origin) / pace.step();
+        leads.forEach(lead -> lead.filter().advance(until + lead.filter().delay()));
+        look(until);
+        if (bestAt >= 0) {
+            candidate();
         }
-        peak(height, at);
+        decision.interrupt(until);
+    }
+
+    private void learn() {
+        long seconds = leads.get(0).filter().end() / pace.steps(1);
+        for (var lead : leads) {
+            lead.learn((int) Math.max(1, Math.min(LEARNING_SECONDS, seconds)));
+        }
+        learnt = true;
+    }
+
+    private void look(long until) {
+        if (!learnt) {
+            learn();
+        }
+        while (at < until) {
+            long from = origin + at * pace.step();
+            second = (int) (from / pace.hz());
+            weights.second(second, at + pace.steps(0.5));
+            long next = (long) ((second + 1) * pace.hz());
+            long to = Math.min(until, Math.max(at + 1, (next - origin) / pace.step()));
+            while (at < to) {
+                peak(weights.height(at), at);
+                at++;
+            }
+            decision.searchBack(at - 2L * refractory);
+        }
     }
 
     /** The highest value with no higher one within the refractory period on either side. */
-    private void peak(double height, long at) {
+    private void peak(double height, long step) {
         if (height > best && (bestAt >= 0 || height > before)) {
             best = height;
-            bestAt = at;
-        } else if (bestAt >= 0 && at - bestAt >= refractory) {
+            bestAt = step;
+        } else if (bestAt >= 0 && step - bestAt >= refractory) {
             candidate();
             none();
         }
@@ -99,45 +120,43 @@ final class QrsDetector {
     }
 
     private void candidate() {
-        long centre = bestAt - filter.delay();
-        int reach = QrsFilter.samples(hz, SLOPE_REACH_SECONDS);
-        var candidate =
-                new Candidate(
-                        origin + rPeak.near(centre),
-                        best,
-                        filter.steepest(centre, reach),
-                        filter.balance(centre, QrsFilter.samples(hz, STEP_REACH_SECONDS)));
-        if (decision == null) {
-            early.add(candidate);
-        } else {
-            decision.take(candidate);
+        double slope = 0;
+        double balance = 0;
+        int slopeReach = pace.steps(SLOPE_REACH_SECONDS);
+        int stepReach = pace.steps(STEP_REACH_SECONDS);
+        for (int i = 0; i < leads.size(); i++) {
+            double weight = weights.weight(i);
+            if (weight > 0) {
+                var lead = leads.get(i);
+                slope += weight * lead.filter().steepest(bestAt, slopeReach) / lead.complex();
+                balance += weight * lead.filter().balance(bestAt, stepReach);
+            }
         }
+        decision.take(new Candidate(bestAt, best - weights.offset(), slope, balance));
     }
 
-    /** The median of the highest values of the first seconds stands for the first QRS heights. */
-    private void learn(int seconds) {
-        var sorted = Arrays.copyOf(maxima, seconds);
-        Arrays.sort(sorted);
-        decision = new QrsDecision(hz, sorted[seconds / 2], beats);
-        early.forEach(decision::take);
-        early.clear();
+    @Override
+    public void complex(Candidate candidate) {
+        for (int i = 0; i < leads.size(); i++) {
+            if (weights.usable(i)) {
+                leads.get(i).complex(leads.get(i).filter().highest(candidate.step(), same));
+            }
+        }
+        weights.update();
+        complexes.accept(origin + candidate.step() * pace.step());
     }
 
-    /** The recording ends or has a gap here. */
-    void finish() {
-        if (count == 0) {
-            return;
+    @Override
+    public void noise(Candidate candidate) {
+        for (int i = 0; i < leads.size(); i++) {
+            if (weights.usable(i)) {
+                leads.get(i).noise(leads.get(i).filter().height(candidate.step()));
+            }
         }
-        for (int i = filter.delay(); i > 0; i--) { // what the filters still hold
-            next(filter.next(held - base));
-        }
-        if (decision == null) {
-            learn((int) Math.min(maxima.length, (count - 1) / (long) Math.ceil(hz) + 1));
-        }
-        if (bestAt >= 0) {
-            candidate();
-        }
-        decision.interrupt(origin + count - filter.delay());
-        count = 0;
+        weights.update();
+    }
+
+    LeadWeights weights() {
+        return weights;
     }
 }

@@ -1,72 +1,123 @@
 package dev.isoline.ecg.analysis;
 
+import java.util.Arrays;
+
 /**
- * Turns an ECG into a signal that is high in a QRS complex and low elsewhere: band-pass of about 8
- * to 16 Hz, slope, absolute value, mean of 80 ms (the scheme of Pan and Tompkins 1985 with the
- * absolute value in place of the square, so that heights follow the amplitude). All filters are
- * moving sums of whole numbers: linear phase, one delay for every frequency, at any sampling rate;
- * those of 20 ms and 16.7 ms have their zeros at the mains frequencies 50 and 60 Hz.
+ * Turns one lead into a signal that is high in a QRS complex and low elsewhere: band-pass of about
+ * 8 to 16 Hz, slope, absolute value, mean of 80 ms (the scheme of Pan and Tompkins 1985 with the
+ * absolute value in place of the square, so that heights follow the amplitude). The low-pass is a
+ * moving sum of 20 ms and one of 16.7 ms, with their zeros at the mains frequencies 50 and 60 Hz;
+ * behind it about 125 values a second are enough. Linear phase: every value belongs to the middle
+ * of what it was made from.
  */
 final class QrsFilter {
 
-    private final MovingSum mains50;
-    private final MovingSum mains60;
-    private final MovingSum baseline;
-    private final MovingSum energy;
-    private final History smooth;
-    private final History lowPassed;
-    private final History highPassed;
-    private final int slopeSpan;
+    static final double REMEMBERED_SECONDS = 16;
+    private static final int SPARSE = 5;
 
-    QrsFilter(double hz) {
-        mains50 = new MovingSum(samples(hz, 0.020));
-        mains60 = new MovingSum(samples(hz, 1 / 60.0));
-        baseline = new MovingSum(samples(hz, 0.125) | 1);
-        energy = new MovingSum(samples(hz, 0.080));
-        slopeSpan = samples(hz, 0.010);
-        int memory = samples(hz, 2);
-        smooth = new History(memory);
-        lowPassed = new History(memory);
-        highPassed = new History(memory);
+    private final LeadSignal signal;
+    private final int step;
+    private final int mains50;
+    private final int mains60;
+    private final int baseline;
+    private final int energy;
+    private final long[] low;
+    private final long[] slope;
+    private final long[] height;
+    private final int mask;
+    private long origin;
+    private long lowEnd;
+    private long lowSum;
+    private long slopeSum;
+    private long before;
+
+    QrsFilter(LeadSignal signal, Pace pace) {
+        this.signal = signal;
+        step = pace.step();
+        mains50 = pace.samples(0.020);
+        mains60 = pace.samples(1 / 60.0);
+        baseline = pace.steps(0.125) | 1;
+        energy = pace.steps(0.080) | 1;
+        int length = Integer.highestOneBit(pace.steps(REMEMBERED_SECONDS)) * 2;
+        mask = length - 1;
+        low = new long[length];
+        slope = new long[length];
+        height = new long[length];
     }
 
-    static int samples(double hz, double seconds) {
-        return (int) Math.max(1, Math.round(hz * seconds));
+    /** Starts anew; step 0 is at a position. */
+    void begin(long position) {
+        Arrays.fill(low, 0);
+        Arrays.fill(slope, 0);
+        Arrays.fill(height, 0);
+        origin = position;
+        lowEnd = 0;
+        lowSum = 0;
+        slopeSum = 0;
+        before = 0;
     }
 
-    /** Takes one sample, gives one value, which belongs to the sample {@link #delay()} before. */
-    double next(int sample) {
-        long once = mains50.add(sample);
-        smooth.add(once);
-        long low = mains60.add(once);
-        lowPassed.add(low);
-        long wide = baseline.add(low);
-        long centre = lowPassed.at(lowPassed.end() - 1 - baseline.length() / 2);
-        highPassed.add(centre * baseline.length() - wide);
-        return (double) energy.add(Math.abs(slope(highPassed, highPassed.end() - 1)));
-    }
-
-    private long slope(History signal, long position) {
-        return signal.at(position) - signal.at(position - slopeSpan);
-    }
-
+    /** Steps from a step to its height. */
     int delay() {
-        return delayOfSlope() + energy.length() / 2;
+        return baseline / 2 + energy / 2;
     }
 
-    private int delayOfSlope() {
-        return delayOfLowPass() + baseline.length() / 2 + slopeSpan / 2;
+    /** Samples a step needs to be recorded after it. */
+    int reach() {
+        return (mains50 + mains60) / 2;
     }
 
-    private int delayOfLowPass() {
-        return (mains50.length() + mains60.length() - 2) / 2;
+    /** Filters up to a step, itself left out. */
+    void advance(long until) {
+        for (; lowEnd < until; lowEnd++) {
+            long value = signal.smooth(origin + lowEnd * step, mains50, mains60);
+            low[(int) lowEnd & mask] = value;
+            lowSum += value - low[(int) (lowEnd - baseline) & mask];
+            long high = low[(int) (lowEnd - baseline / 2) & mask] * baseline - lowSum;
+            long steep = Math.abs(high - before);
+            before = high;
+            int at = (int) (lowEnd - baseline / 2) & mask;
+            slope[at] = steep;
+            slopeSum += steep - slope[at - energy & mask];
+            height[at - energy / 2 & mask] = slopeSum;
+        }
     }
 
-    /** Largest slope, band-passed, within {@code reach} of a sample. */
-    double steepest(long sample, int reach) {
+    /** Position after the last height. */
+    long end() {
+        return lowEnd - delay();
+    }
+
+    long height(long at) {
+        return at < 0 ? 0 : height[(int) at & mask];
+    }
+
+    /** Highest within {@code reach} steps of a step. */
+    long highest(long at, int reach) {
+        long highest = 0;
+        for (long i = at - reach; i <= at + reach; i++) {
+            highest = Math.max(highest, height(i));
+        }
+        return highest;
+    }
+
+    /** Of every fifth height within {@code reach} steps of a step: they change no faster. */
+    long median(long at, int reach) {
+        long from = Math.max(0, at - reach);
+        long to = Math.min(end(), at + reach);
+        var some = new long[(int) Math.max(1, (to - from) / SPARSE)];
+        for (int i = 0; i < some.length; i++) {
+            some[i] = height(from + SPARSE * i);
+        }
+        Arrays.sort(some);
+        return some[some.length / 2];
+    }
+
+    /** Largest slope, band-passed, within {@code reach} steps of a step. */
+    long steepest(long at, int reach) {
         long steepest = 0;
-        for (long i = sample - reach; i <= sample + reach; i++) {
-            steepest = Math.max(steepest, Math.abs(slope(highPassed, i + delayOfSlope())));
+        for (long i = Math.max(0, at - reach); i <= at + reach; i++) {
+            steepest = Math.max(steepest, slope[(int) i & mask]);
         }
         return steepest;
     }
@@ -75,19 +126,14 @@ final class QrsFilter {
      * How far the smaller of rise and fall, low-passed, is behind the larger one, 0 to 1; near 0 a
      * step of the baseline.
      */
-    double balance(long sample, int reach) {
+    double balance(long at, int reach) {
         long rise = 0;
         long fall = 0;
-        for (long i = sample - reach; i <= sample + reach; i++) {
-            long slope = slope(lowPassed, i + delayOfLowPass() + slopeSpan / 2);
-            rise = Math.max(rise, slope);
-            fall = Math.max(fall, -slope);
+        for (long i = Math.max(1, at - reach); i <= at + reach; i++) {
+            long change = low[(int) i & mask] - low[(int) (i - 1) & mask];
+            rise = Math.max(rise, change);
+            fall = Math.max(fall, -change);
         }
         return (double) Math.min(rise, fall) / Math.max(1, Math.max(rise, fall));
-    }
-
-    /** Mains-free signal at a sample. */
-    long smooth(long sample) {
-        return smooth.at(sample + (mains50.length() - 1) / 2);
     }
 }

@@ -10,39 +10,44 @@ final class RPeak {
     private static final double AROUND_SECONDS = 0.15;
     private static final double CLEARLY_LARGER = 1.5;
 
-    private final QrsFilter filter;
+    private final LeadSignal signal;
+    private final int smooth;
     private final int reach;
     private final int around;
     private int polarity;
 
-    RPeak(QrsFilter filter, double hz) {
-        this.filter = filter;
-        reach = QrsFilter.samples(hz, REACH_SECONDS);
-        around = QrsFilter.samples(hz, AROUND_SECONDS);
+    RPeak(LeadSignal signal, Pace pace) {
+        this.signal = signal;
+        smooth = pace.samples(0.020);
+        reach = pace.samples(REACH_SECONDS);
+        around = 2 * pace.samples(AROUND_SECONDS) + 1;
     }
 
     long near(long centre) {
-        long mean = mean(centre);
+        long mean = signal.smooth(centre, smooth, around) / around;
         long highest = centre;
         long lowest = centre;
-        for (long i = Math.max(0, centre - reach); i <= centre + reach; i++) {
-            highest = filter.smooth(i) > filter.smooth(highest) ? i : highest;
-            lowest = filter.smooth(i) < filter.smooth(lowest) ? i : lowest;
+        long high = Long.MIN_VALUE;
+        long low = Long.MAX_VALUE;
+        for (long i = centre - reach; i <= centre + reach; i++) {
+            long value = signal.smooth(i, smooth, 1);
+            if (value > high) {
+                high = value;
+                highest = i;
+            }
+            if (value < low) {
+                low = value;
+                lowest = i;
+            }
         }
-        long up = filter.smooth(highest) - mean;
-        long down = mean - filter.smooth(lowest);
+        return isUpward(high - mean, mean - low) ? highest : lowest;
+    }
+
+    private boolean isUpward(long up, long down) {
         boolean upward =
                 up * (polarity < 0 ? 1 : CLEARLY_LARGER)
                         >= down * (polarity > 0 ? 1 : CLEARLY_LARGER);
         polarity += polarity == 0 || Math.abs(polarity) < 8 ? upward ? 1 : -1 : 0;
-        return Math.max(0, upward ? highest : lowest);
-    }
-
-    private long mean(long centre) {
-        long sum = 0;
-        for (long i = centre - around; i <= centre + around; i++) {
-            sum += filter.smooth(i);
-        }
-        return sum / (2L * around + 1);
+        return upward;
     }
 }
