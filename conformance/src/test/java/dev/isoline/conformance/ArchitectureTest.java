@@ -41,16 +41,6 @@ class ArchitectureTest {
                                     + " own mistakes (docs/ARCHITECTURE.md)");
 
     @ArchTest
-    static final ArchRule the_synthesiser_knows_only_the_jdk =
-            noClasses()
-                    .that()
-                    .resideInAPackage("..synth..")
-                    .should()
-                    .dependOnClassesThat()
-                    .resideOutsideOfPackages("java..", "dev.isoline.conformance.synth..")
-                    .because("the truth must not depend on a library that could share a mistake");
-
-    @ArchTest
     static final ArchRule packages_are_free_of_cycles =
             slices().matching("dev.isoline.conformance.(*)..")
                     .should()

@@ -1,8 +1,8 @@
 package dev.isoline.conformance.demo;
 
-import dev.isoline.conformance.synth.BeatKind;
-import dev.isoline.conformance.synth.TrueBeat;
 import dev.isoline.conformance.validator.Waveform;
+import dev.isoline.synth.BeatKind;
+import dev.isoline.synth.TrueBeat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;

@@ -1,9 +1,9 @@
 package dev.isoline.conformance.demo;
 
 import dev.isoline.conformance.partner.Archive;
-import dev.isoline.conformance.synth.EcgPlan;
 import dev.isoline.conformance.validator.Waveform;
 import dev.isoline.conformance.validator.WaveformReader;
+import dev.isoline.synth.EcgPlan;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

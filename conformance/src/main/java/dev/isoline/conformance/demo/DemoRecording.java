@@ -1,8 +1,8 @@
 package dev.isoline.conformance.demo;
 
-import dev.isoline.conformance.synth.EcgPlan;
-import dev.isoline.conformance.synth.TrueBeat;
-import dev.isoline.conformance.synth.Truth;
+import dev.isoline.synth.EcgPlan;
+import dev.isoline.synth.TrueBeat;
+import dev.isoline.synth.Truth;
 import java.nio.file.Path;
 import java.util.List;
 

@@ -1,12 +1,12 @@
 package dev.isoline.conformance.demo;
 
-import dev.isoline.conformance.synth.EcgPlan;
-import dev.isoline.conformance.synth.EdfIdentity;
-import dev.isoline.conformance.synth.Noise;
-import dev.isoline.conformance.synth.RecordingFile;
-import dev.isoline.conformance.synth.Synthesiser;
-import dev.isoline.conformance.synth.WfdbSamples;
-import dev.isoline.conformance.synth.ZipArchive;
+import dev.isoline.synth.EcgPlan;
+import dev.isoline.synth.EdfIdentity;
+import dev.isoline.synth.Noise;
+import dev.isoline.synth.RecordingFile;
+import dev.isoline.synth.Synthesiser;
+import dev.isoline.synth.WfdbSamples;
+import dev.isoline.synth.ZipArchive;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;

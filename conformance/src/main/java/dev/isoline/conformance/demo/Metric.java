@@ -1,6 +1,6 @@
 package dev.isoline.conformance.demo;
 
-import dev.isoline.conformance.synth.Truth;
+import dev.isoline.synth.Truth;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 

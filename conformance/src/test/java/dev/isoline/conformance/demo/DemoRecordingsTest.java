@@ -3,7 +3,7 @@ package dev.isoline.conformance.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.isoline.conformance.synth.Truth;
+import dev.isoline.synth.Truth;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -3,10 +3,10 @@ package dev.isoline.conformance.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ca.uhn.fhir.context.FhirContext;
-import dev.isoline.conformance.synth.EcgPlan;
-import dev.isoline.conformance.synth.Noise;
-import dev.isoline.conformance.synth.Synthesiser;
-import dev.isoline.conformance.synth.Truth;
+import dev.isoline.synth.EcgPlan;
+import dev.isoline.synth.Noise;
+import dev.isoline.synth.Synthesiser;
+import dev.isoline.synth.Truth;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;

@@ -1,8 +1,0 @@
-package dev.isoline.conformance.synth;
-
-/**
- * A beat whose place is known because we put it there.
- *
- * @param sample index of the R peak
- */
-public record TrueBeat(long sample, BeatKind kind) {}
