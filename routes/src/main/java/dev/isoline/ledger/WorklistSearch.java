@@ -8,12 +8,14 @@ import java.util.Optional;
  * @param from earliest start, {@code yyyymmddhhmmss}; 0 for none
  * @param to latest start; {@link Long#MAX_VALUE} for none
  * @param name beginning of the name in its matching form; empty: any name
+ * @param within characters in the name's matching form; empty: any
  * @param station AE title, to which entries for any station count
  */
 public record WorklistSearch(
         long from,
         long to,
         String name,
+        String within,
         Optional<String> patientId,
         Optional<String> accession,
         Optional<String> station) {
@@ -24,7 +26,13 @@ public record WorklistSearch(
     /** Everything. */
     public static final WorklistSearch ALL =
             new WorklistSearch(
-                    0, Long.MAX_VALUE, "", Optional.empty(), Optional.empty(), Optional.empty());
+                    0,
+                    Long.MAX_VALUE,
+                    "",
+                    "",
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty());
 
     /** The column by whose index rows are found, and in whose order they come. */
     enum Path {
@@ -48,8 +56,7 @@ public record WorklistSearch(
             return Path.PATIENT;
         }
         boolean bounded = from > 0 && to < Long.MAX_VALUE;
-        return name.length() >= TELLING_NAME || !name.isEmpty() && !bounded
-                ? Path.NAME
-                : Path.START;
+        boolean named = !name.isEmpty() || !within.isEmpty();
+        return name.length() >= TELLING_NAME || named && !bounded ? Path.NAME : Path.START;
     }
 }

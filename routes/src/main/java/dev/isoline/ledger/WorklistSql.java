@@ -25,6 +25,7 @@ final class WorklistSql {
         search.accession().ifPresent(a -> add(column(Path.ACCESSION) + " = ?", a));
         search.patientId().ifPresent(p -> add(column(Path.PATIENT) + " = ?", p));
         name(search.name(), after);
+        within(search);
         start(search, after);
         search.station().ifPresent(s -> add("station IN (?, '')", s));
         if (after != null) {
@@ -56,6 +57,14 @@ final class WorklistSql {
             add(column(Path.NAME) + " >= ?", beginning);
         }
         add(column(Path.NAME) + " < ?", beginning + BEYOND);
+    }
+
+    /** A beginning that holds it says so already. */
+    private void within(WorklistSearch search) {
+        if (!search.within().isEmpty() && !search.name().contains(search.within())) {
+            String literal = search.within().replaceAll("[!%_]", "!$0");
+            add(column(Path.NAME) + " LIKE ? ESCAPE '!'", "%" + literal + "%");
+        }
     }
 
     private void start(WorklistSearch search, WorklistTable.Found after) {

@@ -1,5 +1,7 @@
 package dev.isoline.worklist;
 
+import java.util.Comparator;
+
 /**
  * A key of VR PN: every component group it has is matched in {@link NameForm}, with wild cards; a
  * name lacks no component delimiter that the key has.
@@ -23,6 +25,14 @@ final class NameMatching {
     /** What the name's form begins with where it matches the key; empty where that is not known. */
     static String beginning(String key) {
         return WildCard.beginning(NameForm.of(key.split("=", -1)[0])).replaceFirst("[\\^ ]+$", "");
+    }
+
+    /** The longest piece that is in the name's form where it matches the key; empty for none. */
+    static String within(String key) {
+        return WildCard.pieces(NameForm.of(key.split("=", -1)[0]))
+                .map(piece -> piece.replaceAll("^[\\^ ]+|[\\^ ]+$", ""))
+                .max(Comparator.comparingInt(String::length))
+                .orElse("");
     }
 
     private static boolean group(String key, String name) {

@@ -1,5 +1,8 @@
 package dev.isoline.worklist;
 
+import java.util.Arrays;
+import java.util.stream.Stream;
+
 /** Wild Card Matching, PS3.4 C.2.2.2.4: {@code *} any characters or none, {@code ?} one. */
 final class WildCard {
 
@@ -21,6 +24,11 @@ final class WildCard {
             end++;
         }
         return key.substring(0, end);
+    }
+
+    /** What a value that matches has in it, in this order. */
+    static Stream<String> pieces(String key) {
+        return Arrays.stream(key.split("[*?]+"));
     }
 
     /** In time proportional to both lengths at most, whatever the key. */

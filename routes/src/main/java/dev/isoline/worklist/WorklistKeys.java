@@ -9,6 +9,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
 /**
@@ -46,7 +47,8 @@ final class WorklistKeys {
         return new WorklistSearch(
                 period.earliest().map(this::widened).map(StartNumber::of).orElse(0L),
                 period.latest().map(this::widenedOn).map(StartNumber::of).orElse(Long.MAX_VALUE),
-                name(),
+                ofName(NameMatching::beginning),
+                ofName(NameMatching::within),
                 plain(Tag.PatientID, request),
                 Stream.of(
                                 plain(Tag.AccessionNumber, request),
@@ -95,9 +97,9 @@ final class WorklistKeys {
         return offset.isPresent() ? latest.plusDays(2) : latest;
     }
 
-    private String name() {
+    private String ofName(UnaryOperator<String> part) {
         List<String> keys = StoredItem.texts(Tag.PatientName, request);
-        return keys.size() == 1 ? NameMatching.beginning(keys.get(0)) : "";
+        return keys.size() == 1 ? part.apply(keys.get(0)) : "";
     }
 
     /** A key that has one value without wild cards. */

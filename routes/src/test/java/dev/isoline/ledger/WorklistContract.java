@@ -75,6 +75,22 @@ abstract class WorklistContract {
                 .containsExactlyInAnyOrder("a", "b");
     }
 
+    /** Rows that only look alike may come too: what is found has yet to be matched. */
+    @Test
+    void part_of_a_name_is_found_wherever_it_stands() throws Exception {
+        put("f", 20261107_090000L, "O_NEIL^50%!", "P4", "A6", "");
+        for (int size = 1; size < 4; size++) {
+            assertThat(all(within("^A", "", 0, LAST), size)).containsExactly("b");
+            assertThat(all(within("INA", "", 0, LAST), size)).containsExactly("c");
+            assertThat(all(within("NES", "MOR", 0, LAST), size)).containsExactly("a");
+            assertThat(all(within("N", "", 20261104_000000L, 20261105_235959L), size))
+                    .containsExactly("a", "b", "c");
+            assertThat(all(within("O_N", "", 0, LAST), size)).containsExactly("f");
+            assertThat(all(within("0%!", "", 0, LAST), size)).containsExactly("f");
+            assertThat(all(within("ØR", "", 0, LAST), size)).containsExactly("e");
+        }
+    }
+
     @Test
     void number_and_patient_find_theirs() {
         assertThat(all(search("", 0, LAST, "", "A2", ""), 100)).containsExactly("b");
@@ -144,6 +160,10 @@ abstract class WorklistContract {
         return found;
     }
 
+    private static WorklistSearch within(String part, String beginning, long from, long to) {
+        return new WorklistSearch(from, to, beginning, part, given(""), given(""), given(""));
+    }
+
     private static WorklistSearch name(String beginning, long from, long to) {
         return search(beginning, from, to, "", "", "");
     }
@@ -154,7 +174,8 @@ abstract class WorklistContract {
 
     private static WorklistSearch search(
             String name, long from, long to, String patient, String accession, String station) {
-        return new WorklistSearch(from, to, name, given(patient), given(accession), given(station));
+        return new WorklistSearch(
+                from, to, name, "", given(patient), given(accession), given(station));
     }
 
     private static Optional<String> given(String text) {

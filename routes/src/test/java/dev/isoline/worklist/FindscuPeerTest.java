@@ -126,7 +126,9 @@ class FindscuPeerTest {
         "Moreau^?nes, P1",
         "angstrom*, P2",
         "lodz^anna, P3",
-        "*o*, P1 P4 P2 P3"
+        "*o*, P1 P4 P2 P3",
+        "*^in?s, P1",
+        "*ngstr*, P2"
     })
     void wild_cards_in_names(String name, String ids) throws Exception {
         var found = findscu.ask(ID, NAME + "=" + name);
