@@ -1,6 +1,7 @@
 package dev.isoline.conformance.demo;
 
 import dev.isoline.conformance.partner.Archive;
+import dev.isoline.conformance.partner.EcgSopClasses;
 import dev.isoline.conformance.validator.Waveform;
 import dev.isoline.conformance.validator.WaveformReader;
 import dev.isoline.synth.EcgPlan;
@@ -19,10 +20,8 @@ final class ArchivedObjects {
     /** What does not come for so long is not to be expected. */
     private static final Duration QUIET = Duration.ofSeconds(2);
 
-    /** Ambulatory and General ECG Waveform Storage, PS3.6 table A-1. */
-    private static final String RECORDING = "1.2.840.10008.5.1.4.1.1.9.1.3";
-
-    private static final String STRIP = "1.2.840.10008.5.1.4.1.1.9.1.2";
+    private static final String RECORDING = EcgSopClasses.AMBULATORY_ECG;
+    private static final String STRIP = EcgSopClasses.GENERAL_ECG;
     private static final double MICROVOLTS = 1000.0 / EcgPlan.UNITS_PER_MILLIVOLT;
 
     /** Of a calibrated sample: what a decimal string of 16 characters can round (PS3.5 6.2 DS). */

@@ -22,7 +22,12 @@ final class Artifacts {
                     "sable-point/SP-2002/oru.hl7",
                     "sable-point/SP-2002/report-bundle.json",
                     "tern-street/order-forwarded-1.json",
-                    "tern-street/order-forwarded-2.json");
+                    "tern-street/order-forwarded-2.json",
+                    "worklist/HB-1001-on-hold.json",
+                    "worklist/HB-1001-ready.json",
+                    "worklist/HB-1001-recorded.json",
+                    "worklist/SP-2002-ready.json",
+                    "worklist/SP-2002-recorded.json");
 
     private Artifacts() {}
 

@@ -3,10 +3,12 @@ package dev.isoline.conformance.demo;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import dev.isoline.conformance.validator.FhirJudge;
+import dev.isoline.dicom.DataSet;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
@@ -76,17 +78,27 @@ public final class Demo {
             DemoRecording first,
             DemoRecording second)
             throws IOException, InterruptedException, DemoFailure {
+        var worklists = new StationWorklists(stage, story);
+        var atHarrowBay = OrderedStep.harrowBay();
+        var atSablePoint = OrderedStep.sablePoint();
+        var offered = new ArrayList<DataSet>();
         var harrowBay = new HarrowBayOrder(stage, story);
         harrowBay.order();
+        worklists.notOffered(atHarrowBay, "HB-1001-on-hold", "on hold");
         harrowBay.insurance();
+        worklists.offered(atHarrowBay, "HB-1001-ready").ifPresent(offered::add);
         new SablePointOrder(stage, story, credentials).order();
+        worklists.offered(atSablePoint, "SP-2002-ready").ifPresent(offered::add);
         var recorder = new Recorder(stage, story, credentials);
         recorder.upload(first);
         recorder.drop(second);
         var results = new Results(stage, story);
         results.await(stage.harrowBay(), first);
         results.await(stage.sablePoint(), second);
+        worklists.notOffered(atHarrowBay, "HB-1001-recorded", "recorded");
+        worklists.notOffered(atSablePoint, "SP-2002-recorded", "recorded");
         new ArchivedObjects(stage, story).compare(List.of(first, second));
+        new CommittedObjects(stage, story).compare(offered);
         harrowBay.orderAgain();
     }
 

@@ -15,7 +15,15 @@ record DemoFolder(Path root) {
 
     /** Sub-folders the gateway and its partners use. */
     private static final List<String> FOLDERS =
-            List.of("harrow-bay", "sable-point", "tern-street", "archive", "recordings", "inbox");
+            List.of(
+                    "harrow-bay",
+                    "sable-point",
+                    "tern-street",
+                    "worklist",
+                    "archive",
+                    "archive-dicom",
+                    "recordings",
+                    "inbox");
 
     /**
      * An empty folder; what an earlier demo left is removed.

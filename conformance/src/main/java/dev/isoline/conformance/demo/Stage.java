@@ -1,6 +1,7 @@
 package dev.isoline.conformance.demo;
 
 import dev.isoline.conformance.partner.FhirPartner;
+import dev.isoline.conformance.partner.StorageArchive;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -14,6 +15,8 @@ final class Stage implements Closeable {
     private final FhirPartner ternStreet;
     private final int http = Ports.free();
     private final int mllp = Ports.free();
+    private final int dicom = Ports.free();
+    private final StorageArchive archive;
     private GatewayProcess gateway;
 
     Stage(DemoFolder folder) throws IOException {
@@ -21,6 +24,12 @@ final class Stage implements Closeable {
         this.harrowBay = Clinic.open("harrow-bay", "HB-1001");
         this.sablePoint = Clinic.open("sable-point", "SP-2002");
         this.ternStreet = new FhirPartner();
+        this.archive =
+                new StorageArchive(
+                        GatewayConfiguration.ARCHIVE,
+                        StationWorklists.CALLED,
+                        dicom,
+                        folder.path("archive-dicom"));
     }
 
     void startGateway(Path launcher) throws IOException {
@@ -29,6 +38,8 @@ final class Stage implements Closeable {
                         folder,
                         http,
                         mllp,
+                        dicom,
+                        archive.port(),
                         ternStreet.url(),
                         harrowBay.mllp().url(),
                         harrowBay.fhir().url(),
@@ -59,6 +70,14 @@ final class Stage implements Closeable {
         return ternStreet;
     }
 
+    StorageArchive archive() {
+        return archive;
+    }
+
+    int dicomPort() {
+        return dicom;
+    }
+
     int mllpPort() {
         return mllp;
     }
@@ -75,5 +94,6 @@ final class Stage implements Closeable {
         harrowBay.close();
         sablePoint.close();
         ternStreet.close();
+        archive.close();
     }
 }

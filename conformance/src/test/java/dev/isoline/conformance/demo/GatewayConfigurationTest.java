@@ -18,6 +18,8 @@ class GatewayConfigurationTest {
                                 new DemoFolder(Path.of("/x")),
                                 1,
                                 2,
+                                3,
+                                4,
                                 "http://t",
                                 "mllp://h",
                                 "http://h",
@@ -27,6 +29,8 @@ class GatewayConfigurationTest {
         Map<String, Object> parsed = new Yaml().load(yaml);
         JsonNode isoline = new ObjectMapper().valueToTree(parsed).get("isoline");
         assertThat(isoline.at("/mllp/port").asInt()).isEqualTo(2);
+        assertThat(isoline.at("/dicom/port").asInt()).isEqualTo(3);
+        assertThat(isoline.at("/dicom/peers/tern-street-archive/port").asInt()).isEqualTo(4);
         for (JsonNode sender : isoline.get("senders")) {
             assertThat(sender.get("destinations"))
                     .extracting(d -> isoline.at("/destinations/" + d.asText() + "/kind").asText())
