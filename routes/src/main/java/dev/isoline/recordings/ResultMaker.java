@@ -5,6 +5,7 @@ import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingHeader;
 import dev.isoline.ecg.analysis.Analysis;
 import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecg.dicom.DicomRecording;
 import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecgdicom.OrderContext;
 import dev.isoline.ecgdicom.StripSettings;
@@ -97,7 +98,7 @@ class ResultMaker {
      */
     void make(RecordingRow row) throws IOException {
         Ordered ordered = ledger.read(tables -> ordered(tables, row));
-        ZoneId zone = senders.byName(ordered.order().row().sender()).zone();
+        ZoneId zone = zone(row, senders.byName(ordered.order().row().sender()).zone());
         Findings findings = findings(row);
         OrderContext order =
                 ServiceRequestToOrderContext.map(
@@ -110,6 +111,15 @@ class ResultMaker {
                 ReportBundle.of(
                         context(row, ordered, zone), findings.summary(), objects.waveforms());
         ledger.write(tables -> publish(tables, row, report, objects.paths())).join();
+    }
+
+    /** A DICOM object may say in which offset its times are; else they are the clinic's. */
+    private ZoneId zone(RecordingRow row, ZoneId clinic) throws IOException {
+        try (Recording recording = open(row)) {
+            return recording instanceof DicomRecording object && object.offset().isPresent()
+                    ? object.offset().get()
+                    : clinic;
+        }
     }
 
     /** The recording is in, but nothing can be made of it. */

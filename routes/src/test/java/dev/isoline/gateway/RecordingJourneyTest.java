@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.isoline.dicom.TransferSyntax;
 import dev.isoline.order.OrderState;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -51,6 +52,24 @@ class RecordingJourneyTest extends AssembledGateway {
                 .containsExactly("review");
         assertThat(due(clinic.placer()))
                 .contains("tern-street order", "tern-street status", "harrow-bay-mllp oru");
+    }
+
+    /** It begins at 14:00 in +0500; the clinic is in Lisbon. */
+    @Test
+    void a_dicom_object_is_a_recording_whose_times_are_in_its_own_offset() throws IOException {
+        mllp(clinic.order());
+        var object =
+                new EcgObject(
+                        "2.999.61." + System.nanoTime(),
+                        clinic.mrn(),
+                        order(clinic.placer()).accession());
+        Path file = object.write(FOLDER, TransferSyntax.EXPLICIT_VR_LITTLE_ENDIAN);
+        isAnalysed(recording("", Files.readAllBytes(file)));
+        String reference = "ServiceRequest/" + order(clinic.placer()).id();
+        assertThat(search(DiagnosticReport.class, "based-on=" + reference))
+                .singleElement()
+                .extracting(r -> r.getEffectivePeriod().getStart().toInstant().toString())
+                .isEqualTo("2026-11-04T09:00:00Z");
     }
 
     /** The file has 60 beats a minute. */

@@ -10,6 +10,7 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -81,6 +82,18 @@ record DicomHeader(DataSet object) {
         String at = text(Tag.AcquisitionDateTime).split("[+-]", 2)[0];
         String content = text(Tag.ContentDate) + text(Tag.ContentTime).replace(":", "");
         return moment(at).or(() -> moment(content));
+    }
+
+    /** Of the start: how Acquisition DateTime ends, else (0008,0201), PS3.3 C.12.1.1.8. */
+    Optional<ZoneOffset> offset() throws DicomException {
+        String at = text(Tag.AcquisitionDateTime);
+        int sign = Math.max(at.indexOf('+'), at.indexOf('-'));
+        String offset = sign < 0 ? text(Tag.TimezoneOffsetFromUTC) : at.substring(sign);
+        try {
+            return offset.isEmpty() ? Optional.empty() : Optional.of(ZoneOffset.of(offset));
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
     }
 
     private static Optional<LocalDateTime> moment(String text) {

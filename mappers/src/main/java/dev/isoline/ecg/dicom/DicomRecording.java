@@ -17,6 +17,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.SeekableByteChannel;
 import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -49,6 +50,7 @@ public final class DicomRecording implements Recording {
     private final DicomWaveform waveform;
     private final RecordingHeader header;
     private final ObjectUids uids;
+    private final Optional<ZoneOffset> offset;
     private final ByteBuffer window;
     private long position;
 
@@ -57,7 +59,9 @@ public final class DicomRecording implements Recording {
         var dataSet = Part10.read(channel, LIMITS).dataSet();
         var notes = new ArrayList<String>();
         waveform = DicomWaveform.of(dataSet, channel, notes);
-        header = new DicomHeader(dataSet).header(waveform, notes);
+        var said = new DicomHeader(dataSet);
+        header = said.header(waveform, notes);
+        offset = said.offset();
         uids = uids(dataSet);
         int frame = waveform.frameBytes();
         window =
@@ -92,6 +96,11 @@ public final class DicomRecording implements Recording {
 
     public ObjectUids uids() {
         return uids;
+    }
+
+    /** In which the start is, where the object says so. */
+    public Optional<ZoneOffset> offset() {
+        return offset;
     }
 
     private static ObjectUids uids(DataSet dataSet) throws DicomException {
