@@ -14,6 +14,9 @@ import java.util.Set;
  * @param ventricular numbers of the beats that are ventricular, the first beat is 0
  * @param supraventricular numbers of the beats that are supraventricular
  * @param pause the one long interval
+ * @param amplitude of all waves, as a share of their usual height
+ * @param fibrillation where the atria fibrillate: irregular intervals, no P waves
+ * @param troubles of single leads
  */
 public record EcgPlan(
         int hz,
@@ -24,7 +27,10 @@ public record EcgPlan(
         Set<Integer> ventricular,
         Set<Integer> supraventricular,
         Pause pause,
-        Noise noise) {
+        Noise noise,
+        double amplitude,
+        List<Span> fibrillation,
+        List<Trouble> troubles) {
 
     /** Samples of one millivolt, as in the MIT-BIH records: 5 microvolts a unit. */
     public static final int UNITS_PER_MILLIVOLT = 200;
@@ -33,6 +39,46 @@ public record EcgPlan(
     public static final int LOWEST = -2048;
 
     public static final int HIGHEST = 2047;
+
+    /** Waves of usual height, no fibrillation, no troubles. */
+    public EcgPlan(
+            int hz,
+            int seconds,
+            List<String> leads,
+            long seed,
+            Rate rate,
+            Set<Integer> ventricular,
+            Set<Integer> supraventricular,
+            Pause pause,
+            Noise noise) {
+        this(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                1,
+                List.of(),
+                List.of());
+    }
+
+    /** Sinus rhythm of one rate and nothing else, on MLII and V1. */
+    public static EcgPlan steady(int hz, int seconds, double perMinute) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                List.of("MLII", "V1"),
+                1,
+                new Rate(perMinute, perMinute, 0, 0),
+                Set.of(),
+                Set.of(),
+                Pause.NONE,
+                Noise.NONE);
+    }
 
     /**
      * Straight from {@code first} to {@code last}, beats a minute.
@@ -46,7 +92,122 @@ public record EcgPlan(
      * @param afterBeat number of the beat it follows
      * @param seconds to the next beat
      */
-    public record Pause(int afterBeat, double seconds) {}
+    public record Pause(int afterBeat, double seconds) {
+
+        public static final Pause NONE = new Pause(-1, 0);
+    }
+
+    public EcgPlan with(Set<Integer> ventricular, Set<Integer> supraventricular) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                troubles);
+    }
+
+    public EcgPlan with(Pause pause) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                troubles);
+    }
+
+    public EcgPlan with(Noise noise) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                troubles);
+    }
+
+    public EcgPlan with(Rate rate) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                troubles);
+    }
+
+    public EcgPlan withAmplitude(double amplitude) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                troubles);
+    }
+
+    public EcgPlan with(Span... fibrillation) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                List.of(fibrillation),
+                troubles);
+    }
+
+    public EcgPlan with(Trouble... troubles) {
+        return new EcgPlan(
+                hz,
+                seconds,
+                leads,
+                seed,
+                rate,
+                ventricular,
+                supraventricular,
+                pause,
+                noise,
+                amplitude,
+                fibrillation,
+                List.of(troubles));
+    }
 
     public long samples() {
         return (long) hz * seconds;
@@ -57,5 +218,9 @@ public record EcgPlan(
             return BeatKind.VENTRICULAR;
         }
         return supraventricular.contains(beat) ? BeatKind.SUPRAVENTRICULAR : BeatKind.NORMAL;
+    }
+
+    boolean fibrillates(double seconds) {
+        return fibrillation.stream().anyMatch(span -> span.holds(seconds));
     }
 }

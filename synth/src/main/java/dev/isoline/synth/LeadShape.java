@@ -45,19 +45,30 @@ final class LeadShape {
         return new LeadShape(normal);
     }
 
-    double millivolts(BeatKind kind, double seconds) {
+    /**
+     * @param pull of the P wave towards the QRS complex, 1 at a slow rate, less at a fast one
+     * @param push of the T wave, likewise
+     */
+    double millivolts(BeatKind kind, double seconds, double pull, double push) {
         return switch (kind) {
-            case NORMAL -> sum(normal, seconds);
-            case VENTRICULAR -> sum(VENTRICULAR, seconds);
+            case NORMAL ->
+                    normal.get(0).millivolts(seconds / pull) + qrst(normal, 1, seconds, push);
+            case VENTRICULAR -> qrst(VENTRICULAR, 0, seconds, push);
             case SUPRAVENTRICULAR ->
-                    sum(normal.subList(1, normal.size()), seconds) + ECTOPIC_P.millivolts(seconds);
+                    ECTOPIC_P.millivolts(seconds / pull) + qrst(normal, 1, seconds, push);
         };
     }
 
-    private static double sum(List<Wave> waves, double seconds) {
-        double total = 0;
-        for (Wave wave : waves) {
-            total += wave.millivolts(seconds);
+    /** An atrium that fibrillates has no P wave: the beat without it. */
+    double withoutP(double seconds, double push) {
+        return qrst(normal, 1, seconds, push);
+    }
+
+    private static double qrst(List<Wave> waves, int from, double seconds, double push) {
+        int t = waves.size() - 1;
+        double total = waves.get(t).millivolts(seconds / push);
+        for (int i = from; i < t; i++) {
+            total += waves.get(i).millivolts(seconds);
         }
         return total;
     }

@@ -1,7 +1,7 @@
 package dev.isoline.synth;
 
 /**
- * What disturbs the leads, in millivolts.
+ * What disturbs all leads all the time, in millivolts.
  *
  * @param wander amplitude of the baseline's slow drift
  * @param mains amplitude of 50 Hz hum
@@ -13,4 +13,7 @@ public record Noise(double wander, double mains, double muscle) {
 
     /** A recorder worn in daily life, quiet enough that no beat is in doubt. */
     public static final Noise AMBULATORY = new Noise(0.15, 0.02, 0.015);
+
+    static final double WANDER_HZ = 0.19;
+    static final double MAINS_HZ = 50;
 }

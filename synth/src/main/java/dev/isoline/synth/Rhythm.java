@@ -13,6 +13,10 @@ final class Rhythm {
     /** A ventricular beat leaves the sinus rhythm alone: both intervals together are two cycles. */
     private static final double COMPENSATORY = 2 - PREMATURE;
 
+    /** A fibrillating atrium's intervals, as a share of their mean: common practice, no source. */
+    private static final double SHORTEST = 0.6;
+
+    private static final double LONGEST = 1.4;
     private static final double BREATHS_PER_SECOND = 0.25;
     private static final double FIRST_BEAT = 0.6;
 
@@ -42,6 +46,9 @@ final class Rhythm {
     /** Seconds from beat n to the next. */
     private double interval(int n, double time) {
         double sinus = sinus(time);
+        if (plan.fibrillates(time)) {
+            return sinus * (SHORTEST + (LONGEST - SHORTEST) * random.nextDouble());
+        }
         if (plan.pause().afterBeat() == n) {
             return plan.pause().seconds();
         }

@@ -1,22 +1,30 @@
 package dev.isoline.ecg.analysis;
 
-/** How strong one frequency, a whole number of hertz, is in a second of samples. */
+/**
+ * One frequency, a whole number of hertz, in a second of samples: by correlation with sine and
+ * cosine under a raised cosine (Hann) window, which keeps out what is far from the frequency.
+ */
 final class Hum {
 
     private final double frequency;
     private final boolean measurable;
     private final double[] cosine;
     private final double[] sine;
+    private final double[] window;
+    private double real;
+    private double imaginary;
 
     Hum(double frequency, double hz) {
         this.frequency = frequency;
-        measurable = frequency < hz / 2 - 1;
+        measurable = frequency < hz / 2 - 2;
         int length = (int) Math.ceil(hz) + 1;
         cosine = new double[length];
         sine = new double[length];
+        window = new double[length];
         for (int i = 0; i < length; i++) {
             cosine[i] = Math.cos(2 * Math.PI * frequency * i / hz);
             sine[i] = Math.sin(2 * Math.PI * frequency * i / hz);
+            window[i] = 1 - Math.cos(2 * Math.PI * i / hz);
         }
     }
 
@@ -24,20 +32,31 @@ final class Hum {
         return frequency;
     }
 
-    /** Amplitude in the unit of the samples; 0 at a frequency the sampling rate cannot tell. */
+    /** Whether the sampling rate tells the frequency from others. */
+    boolean isMeasurable() {
+        return measurable;
+    }
+
+    /** Amplitude in the unit of the samples. */
     double amplitude(LeadSecond second, int baseline) {
-        if (!measurable) {
-            return 0;
-        }
         int[] samples = second.samples();
         int length = second.length();
-        double real = 0;
-        double imaginary = 0;
+        double c = 0;
+        double s = 0;
         for (int i = 0; i < length; i++) {
-            double x = samples[i] - baseline;
-            real += x * cosine[i];
-            imaginary += x * sine[i];
+            double x = (samples[i] - baseline) * window[i];
+            c += x * cosine[i];
+            s += x * sine[i];
         }
-        return 2 * Math.hypot(real, imaginary) / length;
+        real = 2 * c / length;
+        imaginary = 2 * s / length;
+        return Math.hypot(real, imaginary);
+    }
+
+    /** Takes off what was found last. */
+    void remove(double[] from, int length) {
+        for (int i = 0; i < length; i++) {
+            from[i] -= real * cosine[i] + imaginary * sine[i];
+        }
     }
 }

@@ -1,6 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.summary.Disturbance;
+import java.util.Arrays;
 
 /**
  * Judges the noise of a lead by the second and keeps its levels by the minute. Limits: own choice,
@@ -24,12 +25,16 @@ final class LeadNoise {
     private static final double BURIED = 8;
 
     /** Less hum than this is not looked for. */
-    private static final double LEAST_MAINS_MICROVOLTS = 5;
+    private static final double LEAST_MAINS_MICROVOLTS = 20;
 
-    /** Mains are not exactly at their frequency: so much more than was found is taken off. */
-    private static final double HUM_SPREAD = 1.2;
+    /** Mains are not exactly at their frequency: less noise than this share of them is theirs. */
+    private static final double MAINS_REST = 0.3;
 
-    /** Times the amplitude that white noise has at one frequency: one second in 500 is louder. */
+    /**
+     * White noise has an amplitude of 2.45 standard deviations by the root of the number of samples
+     * at one frequency under the window, and its roughness is 2.45 standard deviations: 2.5 times
+     * that is louder than all but one second in 500.
+     */
     private static final double CHANCE = 2.5;
 
     /** White noise of variance 1 adds so much to the second difference. */
@@ -47,7 +52,9 @@ final class LeadNoise {
     private final QualityMinutes minutes;
     private final MinuteLevels levels = new MinuteLevels();
     private int baselinesKnown;
+    private double mains;
     private double rough;
+    private final double[] cleaned;
     private int minute;
 
     LeadNoise(double hz, double microvolts, QualityMarks marks, QualityMinutes minutes) {
@@ -55,6 +62,7 @@ final class LeadNoise {
         this.marks = marks;
         this.minutes = minutes;
         hums = new Hum[] {new Hum(50, hz), new Hum(60, hz)};
+        cleaned = new double[(int) Math.ceil(hz) + 1];
         leastMains = LEAST_MAINS_MICROVOLTS / microvolts;
         lowRank = 1 - LOW_RANK / Math.sqrt(hz / SliceMeasures.A_SECOND);
     }
@@ -66,32 +74,55 @@ final class LeadNoise {
             finish();
             minute = number / MinuteLevels.SECONDS;
         }
-        double mains = mains(second, slices);
-        double muscle = Math.sqrt(Math.max(0, rough) / GAIN_OF_WHITE_NOISE) / lowRank;
+        mains(second, slices);
+        double muscle = Math.sqrt(rough / GAIN_OF_WHITE_NOISE) / lowRank;
         double wander = wander(slices.baseline());
         levels.add(number, slices.swing(), mains, muscle, wander);
         mark(Disturbance.MAINS, mains, MAINS_MICROVOLTS, number);
-        mark(Disturbance.MUSCLE, muscle, MUSCLE_MICROVOLTS, number);
+        mark(
+                Disturbance.MUSCLE,
+                muscle > MAINS_REST * mains ? muscle : 0,
+                MUSCLE_MICROVOLTS,
+                number);
         mark(Disturbance.WANDER, wander, WANDER_MICROVOLTS, number);
     }
 
-    /** Amplitude of the stronger hum; leaves the roughness that is not hum. */
-    private double mains(LeadSecond second, SliceMeasures slices) {
-        double all = slices.roughness();
-        double chance = CHANCE * 2 * Math.sqrt(all / GAIN_OF_WHITE_NOISE / second.length());
-        double strongest = 0;
-        rough = all;
+    /** Finds the amplitude of the stronger hum, 0 without, and the roughness left without it. */
+    private void mains(LeadSecond second, SliceMeasures slices) {
+        rough = slices.roughness();
+        mains = 0;
+        double chance = CHANCE * Math.sqrt(rough / second.length());
+        double removed = 0;
         for (var hum : hums) {
             double gain = slices.roughness(hum.frequency());
-            if (all >= gain * leastMains * leastMains) {
+            if (hum.isMeasurable() && rough >= gain * leastMains * leastMains) {
                 double amplitude = hum.amplitude(second, slices.baseline());
                 if (amplitude > chance) {
-                    strongest = Math.max(strongest, amplitude);
-                    rough -= HUM_SPREAD * gain * amplitude * amplitude;
+                    clean(second, hum);
+                    mains = Math.max(mains, amplitude);
+                    removed += gain * amplitude * amplitude;
                 }
             }
         }
-        return strongest;
+        if (mains > 0) {
+            accept(slices.roughness(cleaned, second), removed);
+        }
+    }
+
+    private void clean(LeadSecond second, Hum hum) {
+        if (mains == 0) {
+            Arrays.setAll(cleaned, i -> second.samples()[i]);
+        }
+        hum.remove(cleaned, second.length());
+    }
+
+    /** Hum is in every slice; what only QRS complexes have of its frequency is none. */
+    private void accept(double left, double removed) {
+        if (left <= rough - removed / 2) {
+            rough = left;
+        } else {
+            mains = 0;
+        }
     }
 
     private void mark(Disturbance kind, double height, double limit, int second) {

@@ -79,6 +79,21 @@ final class SliceMeasures {
         return Float.intBitsToFloat(Five.medianOf25(rough, Five::second));
     }
 
+    /** The same of samples that something was taken off. */
+    double roughness(double[] cleaned, LeadSecond second) {
+        for (int slice = 0; slice < A_SECOND; slice++) {
+            int from = Math.max(second.slice(slice), 2 * lag);
+            int to = second.slice(slice + 1);
+            double squares = 0;
+            for (int i = from; i < to; i++) {
+                double d = 2 * cleaned[i - lag] - cleaned[i - 2 * lag] - cleaned[i];
+                squares += d * d;
+            }
+            rough[slice] = Float.floatToRawIntBits((float) squares / Math.max(1, to - from));
+        }
+        return roughness();
+    }
+
     /** How much a sine of amplitude 1 adds to {@link #roughness()}. */
     double roughness(double frequency) {
         return 8 * Math.pow(Math.sin(Math.PI * frequency * lag / hz), 4);
