@@ -3,12 +3,13 @@ package dev.isoline.dicom.upper;
 import dev.isoline.dicom.spi.MaxPdu;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.channels.ReadableByteChannel;
+import java.nio.channels.ScatteringByteChannel;
 import java.nio.channels.WritableByteChannel;
 
 /**
  * Sends a command set or a data set as fragments, one PDV in each P-DATA-TF, PS3.8 annexes D and E.
- * Bytes are gathered behind the headers they will be sent with, and never copied again.
+ * Bytes are gathered behind the headers they will be sent with, and never copied again; short PDUs
+ * are sent some at a time.
  */
 public final class PDataOutput implements WritableByteChannel {
 
@@ -17,9 +18,17 @@ public final class PDataOutput implements WritableByteChannel {
 
     private static final int PDV_HEADER = 6;
 
+    /** PDUs sent at a time; more save no more. */
+    private static final int MOST = 32;
+
     private final UpperLayer layer;
-    private final ByteBuffer pdu;
-    private Pdv fragment;
+    private final ByteBuffer pdus;
+
+    /** The fragment of each PDU; all are full but the last one written to. */
+    private final ByteBuffer[] fragments;
+
+    private int current;
+    private Pdv header;
     private boolean open;
 
     /**
@@ -28,9 +37,8 @@ public final class PDataOutput implements WritableByteChannel {
      */
     public PDataOutput(UpperLayer layer, int peer, MaxPdu maxPdu) {
         this.layer = layer;
-        this.pdu = Buffers.take();
-        int length = Math.min(limit(peer), limit(maxPdu.send()));
-        pdu.limit(HEADERS + fragmentLength(length));
+        this.pdus = Buffers.take();
+        this.fragments = fragments(fragmentLength(Math.min(limit(peer), limit(maxPdu.send()))));
     }
 
     private static int limit(int length) {
@@ -43,50 +51,91 @@ public final class PDataOutput implements WritableByteChannel {
         return Math.max(most, 2) & ~1;
     }
 
+    private ByteBuffer[] fragments(int length) {
+        int count = Math.min(pdus.capacity() / (HEADERS + length), MOST);
+        var slices = new ByteBuffer[count];
+        for (int i = 0; i < count; i++) {
+            slices[i] = pdus.slice(i * (HEADERS + length) + HEADERS, length);
+        }
+        return slices;
+    }
+
     /** Starts a command set or a data set. */
     public PDataOutput start(int contextId, boolean command) {
-        fragment = new Pdv(contextId, command, false);
-        pdu.position(HEADERS);
+        header = new Pdv(contextId, command, false);
+        clear();
         open = true;
         return this;
+    }
+
+    private void clear() {
+        for (ByteBuffer fragment : fragments) {
+            fragment.clear();
+        }
+        current = 0;
     }
 
     @Override
     public int write(ByteBuffer source) throws IOException {
         int count = source.remaining();
         while (source.hasRemaining()) {
-            flushIfFull();
-            int part = Math.min(source.remaining(), pdu.remaining());
-            pdu.put(pdu.position(), source, source.position(), part);
-            pdu.position(pdu.position() + part);
+            makeRoom();
+            ByteBuffer fragment = fragments[current];
+            int part = Math.min(source.remaining(), fragment.remaining());
+            fragment.put(fragment.position(), source, source.position(), part);
+            fragment.position(fragment.position() + part);
             source.position(source.position() + part);
         }
         return count;
     }
 
-    /** Reads from the source straight into the fragment; -1 at the end of the source. */
-    public int readFrom(ReadableByteChannel source) throws IOException {
-        flushIfFull();
-        return source.read(pdu);
+    /** Reads from the source straight into the fragments; -1 at the end of the source. */
+    public long readFrom(ScatteringByteChannel source) throws IOException {
+        makeRoom();
+        long count = source.read(fragments, current, fragments.length - current);
+        while (current + 1 < fragments.length && fragments[current + 1].position() > 0) {
+            current++;
+        }
+        return count;
     }
 
     /** A full fragment is sent only when more follows it: the last one has to say that it is. */
-    private void flushIfFull() throws IOException {
-        if (!pdu.hasRemaining()) {
-            send(fragment);
+    private void makeRoom() throws IOException {
+        if (fragments[current].hasRemaining()) {
+            return;
+        }
+        if (current + 1 < fragments.length) {
+            current++;
+        } else {
+            send(header);
         }
     }
 
-    private void send(Pdv header) throws IOException {
-        int limit = pdu.limit();
-        int length = pdu.position() - HEADERS;
-        pdu.flip();
-        pdu.put(0, (byte) PduType.P_DATA_TF.code()).put(1, (byte) 0);
-        pdu.putInt(2, length + PDV_HEADER);
-        pdu.putInt(6, length + 2);
-        pdu.put(10, (byte) header.contextId()).put(11, (byte) header.control());
-        layer.send(pdu);
-        pdu.limit(limit).position(HEADERS);
+    /**
+     * @param last header of the last PDV written to
+     */
+    private void send(Pdv last) throws IOException {
+        for (int i = 0; i < current; i++) {
+            head(i, header);
+        }
+        head(current, last);
+        pdus.position(0).limit(start(current) + HEADERS + fragments[current].position());
+        layer.send(pdus);
+        pdus.clear();
+        clear();
+    }
+
+    private int start(int pdu) {
+        return pdu * (HEADERS + fragments[0].capacity());
+    }
+
+    private void head(int pdu, Pdv of) {
+        int at = start(pdu);
+        int length = fragments[pdu].position();
+        pdus.put(at, (byte) PduType.P_DATA_TF.code()).put(at + 1, (byte) 0);
+        pdus.putInt(at + 2, length + PDV_HEADER);
+        pdus.putInt(at + 6, length + 2);
+        pdus.put(at + 10, (byte) of.contextId()).put(at + 11, (byte) of.control());
     }
 
     @Override
@@ -94,17 +143,17 @@ public final class PDataOutput implements WritableByteChannel {
         return open;
     }
 
-    /** Sends the last fragment. */
+    /** Sends what is left, and with it the last fragment. */
     @Override
     public void close() throws IOException {
         if (open) {
             open = false;
-            send(new Pdv(fragment.contextId(), fragment.command(), true));
+            send(new Pdv(header.contextId(), header.command(), true));
         }
     }
 
     /** Gives its memory back; nothing else may follow. */
     public void dispose() {
-        Buffers.give(pdu);
+        Buffers.give(pdus);
     }
 }
