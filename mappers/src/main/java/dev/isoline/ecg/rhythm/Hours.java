@@ -2,10 +2,13 @@ package dev.isoline.ecg.rhythm;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.summary.Ectopy.MostInHour;
 import dev.isoline.ecg.summary.HeartRates.Hour;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.LongStream;
 
 /** The started hours of a recording: beats by class, analysable time, rate. */
 final class Hours {
@@ -50,21 +53,36 @@ final class Hours {
         return (long) Math.ceil(hour * SECONDS * hz);
     }
 
-    int started() {
-        return started;
-    }
-
-    /** Of a class in an hour. */
-    long beats(Beat.Kind kind, int hour) {
+    private long beats(Beat.Kind kind, int hour) {
         return beats[kind.ordinal()][hour];
     }
 
-    Duration analysable() {
-        long samples = 0;
-        for (long hour : analysable) {
-            samples += hour;
+    /** Of a class in all hours. */
+    long beats(Beat.Kind kind) {
+        return LongStream.of(beats[kind.ordinal()]).sum();
+    }
+
+    /** The first of the hours that have most of a class. */
+    Optional<MostInHour> most(Beat.Kind kind) {
+        int most = -1;
+        for (int hour = 0; hour < started; hour++) {
+            if (beats(kind, hour) > (most < 0 ? 0 : beats(kind, most))) {
+                most = hour;
+            }
         }
-        return time(samples);
+        return most < 0
+                ? Optional.empty()
+                : Optional.of(new MostInHour(Duration.ofHours(most), beats(kind, most)));
+    }
+
+    /** Mean over the analysable time; empty when there is none. */
+    Optional<Double> perHour(long count) {
+        double inHours = analysable().toNanos() / 1e9 / SECONDS;
+        return inHours > 0 ? Optional.of(count / inHours) : Optional.empty();
+    }
+
+    Duration analysable() {
+        return time(LongStream.of(analysable).sum());
     }
 
     /** One entry per started hour. */

@@ -71,16 +71,34 @@ final class Intervals {
         return time(sample(later) - sample(beat));
     }
 
+    /** Mean from one beat to a later one, per minute; {@link #NONE} across a break. */
+    double rate(int first, int last) {
+        int breaks = broken.nextSetBit(first);
+        return breaks >= 0 && breaks < last
+                ? NONE
+                : MINUTE * (last - first) / ((sample(last) - sample(first)) * 1000 / hz);
+    }
+
+    /** From one beat to a later one; lowest and highest rate over so many intervals. */
+    Episode averaged(EpisodeKind kind, int first, int last, int window) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = 0;
+        int width = Math.min(window, last - first);
+        for (int i = first; i + width <= last; i++) {
+            lowest = Math.min(lowest, rate(i, i + width));
+            highest = Math.max(highest, rate(i, i + width));
+        }
+        return episode(kind, first, last, lowest, highest);
+    }
+
     /** From one beat to a later one; rates are those of single intervals. */
     Episode episode(EpisodeKind kind, int first, int last) {
-        double shortest = Double.POSITIVE_INFINITY;
-        double longest = 0;
-        for (int i = first; i < last; i++) {
-            shortest = Math.min(shortest, milliseconds(i));
-            longest = Math.max(longest, milliseconds(i));
-        }
-        double mean = (sample(last) - sample(first)) * 1000 / hz / (last - first);
-        var rates = new Episode.Rates(MINUTE / mean, MINUTE / longest, MINUTE / shortest);
+        return averaged(kind, first, last, 1);
+    }
+
+    private Episode episode(
+            EpisodeKind kind, int first, int last, double lowest, double highest) {
+        var rates = new Episode.Rates(rate(first, last), lowest, highest);
         return new Episode(
                 kind, at(first), between(first, last), last - first + 1, Optional.of(rates));
     }

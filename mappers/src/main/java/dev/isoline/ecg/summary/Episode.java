@@ -21,6 +21,11 @@ public record Episode(
      */
     public record Rates(double mean, double min, double max) {}
 
+    /** The same stretch under another name. */
+    public Episode as(EpisodeKind name) {
+        return new Episode(name, start, duration, beats, rates);
+    }
+
     public Duration end() {
         return start.plus(duration);
     }

@@ -1,0 +1,109 @@
+package dev.isoline.ecg.rhythm;
+
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.Threshold;
+import java.util.Arrays;
+import java.util.BitSet;
+
+/**
+ * Atrial fibrillation: stretches of irregular intervals, long enough. The intervals before and
+ * after a ventricular beat say nothing of the atria and are left out; the stretch runs on over
+ * them. P waves are not looked at.
+ */
+final class AtrialFibrillation {
+
+    /** Intervals judged at a time, and on either side more, which the smoothing forgets within. */
+    private static final int PIECE = 20_000;
+
+    private static final int MARGIN = 1_000;
+
+    private final Intervals intervals;
+    private final AnalysisSettings settings;
+    private final EpisodeLog log;
+    private final double limit;
+    private final BitSet irregular = new BitSet();
+
+    private AtrialFibrillation(Intervals intervals, AnalysisSettings settings, EpisodeLog log) {
+        this.intervals = intervals;
+        this.settings = settings;
+        this.log = log;
+        limit = settings.value(Threshold.AF_IRREGULARITY);
+    }
+
+    static void find(Intervals intervals, AnalysisSettings settings, EpisodeLog log) {
+        log.lookFor(EpisodeKind.ATRIAL_FIBRILLATION);
+        var fibrillation = new AtrialFibrillation(intervals, settings, log);
+        int from = 0;
+        for (int i = 0; i <= intervals.count(); i++) {
+            if (i == intervals.count() || !intervals.isMeasurable(i)) {
+                fibrillation.unbroken(from, i);
+                from = i + 1;
+            }
+        }
+    }
+
+    /** Intervals from one on up to, and without, another, none of them broken. */
+    private void unbroken(int from, int to) {
+        irregular.clear();
+        for (int piece = from; piece < to; piece += PIECE) {
+            judge(piece, Math.min(to, piece + PIECE), from, to);
+        }
+        episodes(from, to);
+    }
+
+    private void judge(int from, int to, int earliest, int latest) {
+        int[] kept = kept(Math.max(earliest, from - MARGIN), Math.min(latest, to + MARGIN));
+        var values =
+                new Irregularity(
+                                Arrays.stream(kept)
+                                        .mapToDouble(i -> intervals.milliseconds(i) / 1000)
+                                        .toArray())
+                        .values();
+        for (int i = 0; i < kept.length; i++) {
+            if (kept[i] >= from && kept[i] < to && values[i] > limit) {
+                irregular.set(kept[i]);
+            }
+        }
+    }
+
+    private int[] kept(int from, int to) {
+        var kept = new int[to - from];
+        int count = 0;
+        for (int i = from; i < to; i++) {
+            if (!isVentricular(i)) {
+                kept[count++] = i;
+            }
+        }
+        return Arrays.copyOf(kept, count);
+    }
+
+    private boolean isVentricular(int i) {
+        return intervals.kind(i) == Beat.Kind.V || intervals.kind(i + 1) == Beat.Kind.V;
+    }
+
+    private void episodes(int from, int to) {
+        int first = -1;
+        int last = -1;
+        for (int i = from; i < to; i++) {
+            if (irregular.get(i)) {
+                first = first < 0 ? i : first;
+                last = i + 1;
+            } else if (!isVentricular(i)) {
+                close(first, last);
+                first = -1;
+            }
+        }
+        close(first, last);
+    }
+
+    private void close(int first, int last) {
+        var shortest = settings.duration(Threshold.AF_DURATION);
+        if (first >= 0 && intervals.between(first, last).compareTo(shortest) >= 0) {
+            int window = settings.count(Threshold.RATE_BEATS);
+            log.add(
+                    intervals.averaged(EpisodeKind.ATRIAL_FIBRILLATION, first, last, window));
+        }
+    }
+}
