@@ -55,14 +55,11 @@ final class AtrialFibrillation {
 
     private void judge(int from, int to, int earliest, int latest) {
         int[] kept = kept(Math.max(earliest, from - MARGIN), Math.min(latest, to + MARGIN));
-        var values =
-                new Irregularity(
-                                Arrays.stream(kept)
-                                        .mapToDouble(i -> intervals.milliseconds(i) / 1000)
-                                        .toArray())
-                        .values();
+        double[] rr =
+                Arrays.stream(kept).mapToDouble(i -> intervals.milliseconds(i) / 1000).toArray();
+        boolean[] over = new Irregularity(rr).isOver(limit);
         for (int i = 0; i < kept.length; i++) {
-            if (kept[i] >= from && kept[i] < to && values[i] > limit) {
+            if (kept[i] >= from && kept[i] < to && over[i]) {
                 irregular.set(kept[i]);
             }
         }
@@ -102,8 +99,7 @@ final class AtrialFibrillation {
         var shortest = settings.duration(Threshold.AF_DURATION);
         if (first >= 0 && intervals.between(first, last).compareTo(shortest) >= 0) {
             int window = settings.count(Threshold.RATE_BEATS);
-            log.add(
-                    intervals.averaged(EpisodeKind.ATRIAL_FIBRILLATION, first, last, window));
+            log.add(intervals.averaged(EpisodeKind.ATRIAL_FIBRILLATION, first, last, window));
         }
     }
 }

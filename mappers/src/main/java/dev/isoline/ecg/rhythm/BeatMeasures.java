@@ -95,8 +95,7 @@ public final class BeatMeasures {
                 pattern(ectopic, 3, ectopic.trigeminy, Threshold.TRIGEMINY_CYCLES));
     }
 
-    private Pattern pattern(
-            EctopicClass ectopic, int period, EpisodeKind kind, Threshold cycles) {
+    private Pattern pattern(EctopicClass ectopic, int period, EpisodeKind kind, Threshold cycles) {
         return new Alternation(intervals, ectopic.beat, period)
                 .find(kind, settings.count(cycles), log);
     }

@@ -96,8 +96,7 @@ final class Intervals {
         return averaged(kind, first, last, 1);
     }
 
-    private Episode episode(
-            EpisodeKind kind, int first, int last, double lowest, double highest) {
+    private Episode episode(EpisodeKind kind, int first, int last, double lowest, double highest) {
         var rates = new Episode.Rates(rate(first, last), lowest, highest);
         return new Episode(
                 kind, at(first), between(first, last), last - first + 1, Optional.of(rates));
