@@ -1,49 +1,44 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.Beat.Kind;
 import java.util.Arrays;
 
 /**
  * Gives beats their classes. The shape most beats have, and that does not come early, is the normal
- * one, however wide. Beats whose shape differs from it are ventricular: much, or less and early.
+ * one, however wide. Beats whose shape differs from it enough are ventricular, those between it and
+ * the ventricular shape fusion; of the others, the early ones are supraventricular. A beat that
+ * differs where noise or an impossible time forbids a judgement is unclassifiable.
  */
 final class BeatClassifier {
 
-    private static final double EARLY = 0.88;
+    /** Of the usual interval; shapes that come in less come early. */
+    static final double EARLY = 0.88;
 
-    /** Area between a shape and the normal one, over that of the normal one. */
-    private static final double DIFFERENT_EARLY = 0.85;
-
-    private static final double DIFFERENT = 1.5;
-
-    /** A shape only one or two beats have must differ more. */
-    private static final double RARE = 0.4;
-
-    private static final int FEW = 2;
-
-    /** Below, all leads are too noisy to judge a shape. */
-    private static final double CLEAR = 0.2;
+    /** How little an early shape counts when the normal one is looked for. */
+    private static final double EARLY_VOTE = 0.3;
 
     private final BeatShapes shapes;
     private final Templates templates;
     private final BeatRhythm rhythm;
     private final double[] early;
-    private final double[] difference;
-    private final int normal;
+    private final Kind[] kinds;
 
     BeatClassifier(BeatShapes shapes, Pace pace) {
         this.shapes = shapes;
         templates = new Templates(shapes, pace);
         rhythm = new BeatRhythm(shapes, pace);
         early = new double[templates.count()];
-        difference = new double[templates.count()];
-        for (int i = 0; i < early.length; i++) {
-            early[i] = medianRatio(i);
+        Arrays.setAll(early, this::medianRatio);
+        int normal = normal();
+        kinds = byShape(normal);
+        var fusion = new Fusion(templates, normal, kinds);
+        for (int beat = 0; beat < kinds.length; beat++) {
+            int template = templates.of(beat);
+            if (kinds[beat] != Kind.Q && early[template] > EARLY && fusion.is(template)) {
+                kinds[beat] = Kind.F;
+            }
         }
-        normal = normal();
-        for (int i = 0; i < early.length; i++) {
-            difference[i] = difference(i);
-        }
+        new AtrialRhythm(shapes, rhythm, kinds, pace).mark();
     }
 
     private double medianRatio(int template) {
@@ -62,7 +57,7 @@ final class BeatClassifier {
         int normal = 0;
         double most = -1;
         for (int i = 0; i < early.length; i++) {
-            double votes = templates.get(i).members() * (early[i] < EARLY ? 0.3 : 1);
+            double votes = templates.get(i).members() * (early[i] < EARLY ? EARLY_VOTE : 1);
             if (votes > most) {
                 most = votes;
                 normal = i;
@@ -71,30 +66,21 @@ final class BeatClassifier {
         return normal;
     }
 
-    private double difference(int template) {
-        var weight = templates.get(template).meanWeight();
-        var other = templates.get(normal).meanWeight();
-        for (int lead = 0; lead < weight.length; lead++) {
-            weight[lead] = Math.min(weight[lead], other[lead]) + 1e-6f;
+    private Kind[] byShape(int normal) {
+        var rules = new VentricularShape[early.length];
+        for (int i = 0; i < rules.length; i++) {
+            double share = (double) templates.get(i).members() / shapes.count();
+            double difference = templates.difference(i, normal);
+            rules[i] = new VentricularShape(templates.get(i), share, difference, early[i]);
         }
-        var match = templates.match();
-        match.beat(templates.get(normal).mean(), other);
-        var window = match.window(0);
-        match.beat(templates.get(template).mean(), weight);
-        match.with(window);
-        return match.areaBetween(window);
+        var kinds = new Kind[shapes.count()];
+        for (int i = 0; i < kinds.length; i++) {
+            kinds[i] = rules[templates.of(i)].kind(rhythm.ratio(i), shapes.clarity(i));
+        }
+        return kinds;
     }
 
-    Beat.Kind kind(int beat) {
-        return isVentricular(beat) ? Beat.Kind.V : Beat.Kind.N;
-    }
-
-    private boolean isVentricular(int beat) {
-        int template = templates.of(beat);
-        int members = templates.get(template).members();
-        double ratio = (members * early[template] + rhythm.ratio(beat)) / (members + 1);
-        double least = ratio < EARLY ? DIFFERENT_EARLY : DIFFERENT;
-        return shapes.clarity(beat) > CLEAR
-                && difference[template] > least + (members <= FEW ? RARE : 0);
+    Kind kind(int beat) {
+        return kinds[beat];
     }
 }

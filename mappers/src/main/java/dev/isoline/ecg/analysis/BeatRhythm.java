@@ -3,7 +3,7 @@ package dev.isoline.ecg.analysis;
 /** The interval before each beat, in samples, and what is usual around it. */
 final class BeatRhythm {
 
-    private static final int AROUND = 10;
+    static final int AROUND = 10;
 
     /** Longer ones are pauses and say nothing about the usual. */
     private static final double LONGEST_SECONDS = 2.5;
@@ -40,6 +40,11 @@ final class BeatRhythm {
     /** Before a beat; not a number where the recording begins. */
     double interval(int beat) {
         return interval[beat];
+    }
+
+    /** Mean interval around a beat. */
+    double usual(int beat) {
+        return usual[beat];
     }
 
     /** The interval before a beat over the mean around it; 1 where it is not known. */

@@ -19,7 +19,9 @@ final class BeatShapes {
     private final float[] clarity;
     private final float[][] weight;
     private final float[][] shape;
+    private final float[] unit;
     private int count;
+    private int scaled;
 
     BeatShapes(Pace pace, int leads, int most) {
         this.leads = leads;
@@ -30,6 +32,7 @@ final class BeatShapes {
         clarity = new float[most];
         weight = new float[most][];
         shape = new float[most][];
+        unit = new float[leads];
     }
 
     /**
@@ -101,21 +104,28 @@ final class BeatShapes {
         Arrays.fill(weight, left, count, null);
         Arrays.fill(shape, left, count, null);
         count = left;
+        scaled = left;
     }
 
-    /** Gives every lead its own unit, the median height of the beats on it. */
+    /** Gives every lead its own unit, the median height of all beats on it. */
     void normalise() {
         var heights = new float[count];
         for (int lead = 0; lead < leads; lead++) {
+            scale(lead, scaled, unit[lead]);
             for (int beat = 0; beat < count; beat++) {
                 heights[beat] = height(shape[beat], lead * length);
             }
             Arrays.sort(heights);
-            float unit = heights[count / 2] > 0 ? heights[count / 2] : 1;
-            for (int beat = 0; beat < count; beat++) {
-                for (int i = lead * length; i < (lead + 1) * length; i++) {
-                    shape[beat][i] /= unit;
-                }
+            unit[lead] = heights[count / 2] > 0 ? heights[count / 2] : 1;
+            scale(lead, count, 1 / unit[lead]);
+        }
+        scaled = count;
+    }
+
+    private void scale(int lead, int beats, float by) {
+        for (int beat = 0; beat < beats; beat++) {
+            for (int i = lead * length; i < (lead + 1) * length; i++) {
+                shape[beat][i] *= by;
             }
         }
     }

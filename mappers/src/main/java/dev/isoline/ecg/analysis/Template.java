@@ -11,6 +11,7 @@ final class Template {
     private float[] weight;
     private int seen = 1;
     private int members;
+    private double fits;
 
     Template(float[] window) {
         this.window = window;
@@ -61,8 +62,10 @@ final class Template {
     }
 
     /** Adds a beat to the mean of all that have this shape. */
-    void member(float[] shape, float[] weight, int length, int shift) {
+    void member(float[] shape, float[] weight, int shift, double fit) {
+        int length = shape.length / weight.length;
         members++;
+        fits += fit;
         for (int lead = 0; lead < weight.length; lead++) {
             this.weight[lead] += weight[lead];
             for (int i = Math.max(0, -shift); i < length - Math.max(0, shift); i++) {
@@ -73,6 +76,11 @@ final class Template {
 
     int members() {
         return members;
+    }
+
+    /** How well its beats fit, on the mean. */
+    double fit() {
+        return fits / Math.max(1, members);
     }
 
     float[] meanWeight() {

@@ -22,6 +22,10 @@ final class Templates {
     private static final double LOOSE = 0.78;
 
     private static final int MOST = 40;
+    private static final float LITTLE = 1e-6f;
+
+    /** Of what a mixture differs from the first of two shapes. */
+    private static final double EXPLAINED = 0.65;
 
     private final BeatShapes shapes;
     private final ShapeMatch match;
@@ -87,7 +91,7 @@ final class Templates {
             int best = best(beat);
             own[beat] = (byte) best;
             var template = templates.get(best);
-            template.member(shapes.shape(beat), shapes.weight(beat), shapes.length(), shift);
+            template.member(shapes.shape(beat), shapes.weight(beat), shift, fit);
             if (fit > LOOSE) {
                 template.follow(match.window(shift));
             }
@@ -108,8 +112,49 @@ final class Templates {
         return own[beat];
     }
 
-    /** For comparing mean shapes. */
-    ShapeMatch match() {
-        return match;
+    /**
+     * Area between the mean shapes of two templates over that of the second, on the leads that both
+     * can be judged on.
+     */
+    double difference(int template, int from) {
+        var mean = templates.get(from).mean();
+        var weight = templates.get(template).meanWeight();
+        var other = templates.get(from).meanWeight();
+        for (int lead = 0; lead < weight.length; lead++) {
+            weight[lead] = Math.min(weight[lead], other[lead]) + LITTLE;
+        }
+        match.beat(mean, weight);
+        var window = match.window(0);
+        match.beat(templates.get(template).mean(), weight);
+        match.with(window);
+        return match.areaBetween(window);
+    }
+
+    /**
+     * How far a template is on the way from one to another, 0 to 1; not a number when it is off that
+     * way, so no mixture of the two.
+     */
+    double between(int template, int from, int to) {
+        var start = templates.get(from).mean();
+        var weight = templates.get(template).meanWeight();
+        match.beat(start, weight);
+        var base = match.window(0);
+        var mixed = over(template, base, weight);
+        var other = over(to, base, weight);
+        double along = 0;
+        double way = 1e-9;
+        double off = 1e-9;
+        for (int i = 0; i < base.length; i++) {
+            along += (mixed[i] - base[i]) * (other[i] - base[i]);
+            way += (other[i] - base[i]) * (other[i] - base[i]);
+            off += (mixed[i] - base[i]) * (mixed[i] - base[i]);
+        }
+        return along * along / way > EXPLAINED * off ? along / way : Double.NaN;
+    }
+
+    private float[] over(int template, float[] base, float[] weight) {
+        match.beat(templates.get(template).mean(), weight);
+        match.with(base);
+        return match.window(match.shift());
     }
 }

@@ -25,6 +25,8 @@ final class SyntheticEcg implements Recording {
     private final Deque<Block> blocks = new ArrayDeque<>();
     private final double[] times;
     private final double seconds;
+    private Beat.Kind[] kinds = {};
+    private double sensitivity = UNIT;
 
     SyntheticEcg(double hz, double seconds, double... times) {
         this.hz = hz;
@@ -63,11 +65,54 @@ final class SyntheticEcg implements Recording {
         int near = Arrays.binarySearch(times, time);
         int from = Math.max(0, (near < 0 ? -near - 1 : near) - 1);
         for (int i = from; i < Math.min(times.length, from + 2); i++) {
-            double t = time - times[i];
-            sum += bump(t, -0.16, 0.025, 0.12) + bump(t, -0.025, 0.008, -0.1);
-            sum += bump(t, 0, 0.011, 1) + bump(t, 0.028, 0.009, -0.2) + bump(t, 0.26, 0.05, 0.3);
+            sum += shape(i < kinds.length ? kinds[i] : Beat.Kind.N, time - times[i]);
         }
         return sum;
+    }
+
+    private static double shape(Beat.Kind kind, double t) {
+        switch (kind) {
+            case V:
+                return bump(t, -0.03, 0.02, 0.5) + bump(t, 0.02, 0.03, -1.2) + bump(t, 0.3, 0.06, 0.4);
+            case F:
+                return (shape(Beat.Kind.N, t) + shape(Beat.Kind.V, t)) / 2;
+            case Q: // a stimulus and the broad complex that answers it
+                return bump(t, -0.06, 0.001, 0.8) + shape(Beat.Kind.V, t);
+            default:
+                return bump(t, -0.16, 0.025, 0.12)
+                        + bump(t, -0.025, 0.008, -0.1)
+                        + bump(t, 0, 0.011, 1)
+                        + bump(t, 0.028, 0.009, -0.2)
+                        + bump(t, 0.26, 0.05, 0.3);
+        }
+    }
+
+    /** Shapes of the beats on the leads that follow; beats without one are normal. */
+    SyntheticEcg shaped(Beat.Kind... kinds) {
+        this.kinds = kinds;
+        return this;
+    }
+
+    SyntheticEcg uncalibrated() {
+        sensitivity = 0;
+        return this;
+    }
+
+    /** White noise on the last lead, standard deviation in mV. */
+    SyntheticEcg disturb(double from, double to, double millivolts) {
+        var random = new Random(11);
+        for (int i = (int) (from * hz); i < (int) (to * hz); i++) {
+            last()[i] += units(millivolts * random.nextGaussian());
+        }
+        return this;
+    }
+
+    /** Ventricular flutter of 1 mV, 4 a second, instead of what the last lead has. */
+    SyntheticEcg flutter(double from, double to) {
+        for (int i = (int) (from * hz); i < (int) (to * hz); i++) {
+            last()[i] = units(Math.sin(2 * Math.PI * 4 * i / hz));
+        }
+        return this;
     }
 
     private static double bump(double time, double at, double width, double height) {
@@ -143,7 +188,7 @@ final class SyntheticEcg implements Recording {
     public RecordingHeader header() {
         var described = new ArrayList<Lead>();
         for (int i = 1; i <= leads.size(); i++) {
-            described.add(new Lead("lead " + i, UNIT, 0, 12));
+            described.add(new Lead("lead " + i, sensitivity, 0, 12));
         }
         return new RecordingHeader(
                 "synthetic",

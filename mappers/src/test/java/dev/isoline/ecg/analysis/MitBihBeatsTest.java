@@ -1,0 +1,70 @@
+package dev.isoline.ecg.analysis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.Beat.Kind;
+import dev.isoline.ecg.RecordingFiles;
+import dev.isoline.ecg.wfdb.WfdbRecording;
+import java.io.IOException;
+import java.nio.channels.ReadableByteChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Beats of MIT-BIH records against their reference annotations: a reference beat counts as found
+ * when a beat of its class is within 150 ms (ANSI/AAMI EC57).
+ */
+class MitBihBeatsTest {
+
+    private static final long WINDOW = 54; // 150 ms at 360 Hz
+
+    private record Folder(Path folder, List<String> names) implements RecordingFiles {
+        @Override
+        public long size(String name) throws IOException {
+            return Files.size(folder.resolve(name));
+        }
+
+        @Override
+        public ReadableByteChannel open(String name) throws IOException {
+            return Files.newByteChannel(folder.resolve(name));
+        }
+    }
+
+    private static boolean near(List<Beat> beats, Beat beat, Kind kind) {
+        return beats.stream()
+                .anyMatch(
+                        other ->
+                                Math.abs(other.sample() - beat.sample()) <= WINDOW
+                                        && (kind == null || other.kind() == kind));
+    }
+
+    /** Share of beats, in percent, that have one of the class, if any is given, near in others. */
+    private static double found(List<Beat> beats, List<Beat> others, Kind kind) {
+        var looked = beats.stream().filter(b -> kind == null || b.kind() == kind).toList();
+        return 100.0 * looked.stream().filter(b -> near(others, b, kind)).count() / looked.size();
+    }
+
+    @ParameterizedTest(name = "record {0}")
+    @CsvSource({"105, 99, 97, 75, 40", "116, 99.8, 99.8, 95, 95", "221, 99.8, 99.8, 97, 97"})
+    void most_reference_beats_are_found_and_most_found_ones_are_reference_beats(
+            String record, double beats, double right, double ventricular, double ventricularRight)
+            throws IOException {
+        var shared = Path.of(System.getenv().getOrDefault("ISOLINE_SHARED", "../../shared"));
+        var folder = shared.resolve("data/ecg/mitdb");
+        assumeTrue(Files.exists(folder), "no MIT-BIH records at " + folder);
+        var names = List.of(record + ".hea", record + ".dat", record + ".atr");
+        try (var recording = WfdbRecording.open(new Folder(folder, names), names.get(0))) {
+            var reference = recording.referenceBeats();
+            var found = Detection.in(recording).beats();
+            assertThat(found(reference, found, null)).isGreaterThan(beats);
+            assertThat(found(found, reference, null)).isGreaterThan(right);
+            assertThat(found(reference, found, Kind.V)).isGreaterThan(ventricular);
+            assertThat(found(found, reference, Kind.V)).isGreaterThan(ventricularRight);
+        }
+    }
+}
