@@ -4,9 +4,10 @@ import dev.isoline.ecg.Beat.Kind;
 import java.util.Arrays;
 
 /**
- * Finds supraventricular ectopic beats among those that are not ventricular: a beat earlier than the
- * basic rhythm by more than that rhythm changes, and those after it until the basic rhythm is back.
- * In atrial fibrillation intervals change so much that earliness says nothing and none is marked.
+ * Finds supraventricular ectopic beats among those that are not ventricular: a beat earlier than
+ * the basic rhythm by more than that rhythm changes, and those after it until the basic rhythm is
+ * back. In atrial fibrillation intervals change so much that earliness says nothing and none is
+ * marked.
  */
 final class AtrialRhythm {
 

@@ -28,8 +28,7 @@ final class Pauses {
         steady = new boolean[kinds.length];
         intervals = new double[kinds.length];
         for (int i = 2; i < kinds.length; i++) {
-            boolean normal =
-                    kinds[i] == Kind.N && kinds[i - 1] == Kind.N && kinds[i - 2] == Kind.N;
+            boolean normal = kinds[i] == Kind.N && kinds[i - 1] == Kind.N && kinds[i - 2] == Kind.N;
             double ratio = normal ? rhythm.interval(i) / rhythm.interval(i - 1) : Double.NaN;
             steady[i] = Math.abs(ratio - 1) < STEADY;
             pause[i] = ratio > PAUSE;

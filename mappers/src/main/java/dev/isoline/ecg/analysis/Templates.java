@@ -131,8 +131,8 @@ final class Templates {
     }
 
     /**
-     * How far a template is on the way from one to another, 0 to 1; not a number when it is off that
-     * way, so no mixture of the two.
+     * How far a template is on the way from one to another, 0 to 1; not a number when it is off
+     * that way, so no mixture of the two.
      */
     double between(int template, int from, int to) {
         var start = templates.get(from).mean();

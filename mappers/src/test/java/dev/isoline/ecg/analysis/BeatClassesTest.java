@@ -41,8 +41,13 @@ class BeatClassesTest {
 
     @ParameterizedTest(name = "{0} Hz, {1} leads, {2} mV, noise {3} mV")
     @CsvSource({
-        "100, 1, 1, 0.01", "125, 2, -1, 0.02", "200, 3, 0.3, 0.01", "250, 12, 1, 0.03",
-        "360, 2, 1, 0.05", "500, 1, -0.5, 0.02", "1000, 3, 2, 0.05"
+        "100, 1, 1, 0.01",
+        "125, 2, -1, 0.02",
+        "200, 3, 0.3, 0.01",
+        "250, 12, 1, 0.03",
+        "360, 2, 1, 0.05",
+        "500, 1, -0.5, 0.02",
+        "1000, 3, 2, 0.05"
     })
     void early_broad_beats_are_ventricular(double hz, int leads, double millivolts, double noise)
             throws IOException {

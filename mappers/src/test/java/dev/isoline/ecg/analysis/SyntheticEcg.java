@@ -73,7 +73,9 @@ final class SyntheticEcg implements Recording {
     private static double shape(Beat.Kind kind, double t) {
         switch (kind) {
             case V:
-                return bump(t, -0.03, 0.02, 0.5) + bump(t, 0.02, 0.03, -1.2) + bump(t, 0.3, 0.06, 0.4);
+                return bump(t, -0.03, 0.02, 0.5)
+                        + bump(t, 0.02, 0.03, -1.2)
+                        + bump(t, 0.3, 0.06, 0.4);
             case F:
                 return (shape(Beat.Kind.N, t) + shape(Beat.Kind.V, t)) / 2;
             case Q: // a stimulus and the broad complex that answers it
