@@ -10,7 +10,6 @@ import dev.isoline.ecg.summary.Coverage;
 import dev.isoline.ecg.summary.Summary;
 import java.io.IOException;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -18,10 +17,6 @@ import java.util.List;
  * they are the beats of the summary; else those the program finds.
  */
 public final class Analysis {
-
-    private static final String UNCLASSIFIED =
-            "Nobody classified the beats: heart rate variability leaves out intervals of unlikely"
-                    + " length and those far from the median of the five around them.";
 
     private final Recording recording;
     private final Detection detection;
@@ -86,14 +81,15 @@ public final class Analysis {
 
     private Summary summary() {
         var measures = new BeatMeasures(track, settings);
+        var coverage = coverage();
         return new Summary(
-                coverage(),
+                coverage,
                 measures.beats(),
                 measures.rates(),
                 measures.episodes(),
                 measures.variability(),
                 settings,
-                notes());
+                new AnalysisNotes(recording, detection, settings).of(track, coverage));
     }
 
     private Coverage coverage() {
@@ -122,22 +118,5 @@ public final class Analysis {
                 recording.flutter(),
                 recording.rhythms(),
                 recording.diary());
-    }
-
-    private List<String> notes() {
-        var notes = new ArrayList<>(recording.header().notes());
-        if (detection.timeline().gaps() > 0) {
-            notes.add("Gaps in the recording: " + detection.timeline().gaps() + ".");
-        }
-        if (track.origin() != Origin.REFERENCE) {
-            notes.add(UNCLASSIFIED);
-        } else {
-            notes.add(
-                    "Beats and their classes are those the recording brings; the program itself"
-                            + " found "
-                            + detection.beats().size()
-                            + " beats.");
-        }
-        return List.copyOf(notes);
     }
 }

@@ -109,9 +109,7 @@ class ClassifiedBeatsTest {
         flat.put(name + ".triplets", (double) ectopy.triplets());
         flat.put(name + ".runs", (double) ectopy.runs());
         flat.put(name + ".runBeats", (double) ectopy.runBeats());
-        flat.put(
-                name + ".longestRun",
-                (double) ectopy.longestRun().map(Episode::beats).orElse(0L));
+        flat.put(name + ".longestRun", (double) ectopy.longestRun().map(Episode::beats).orElse(0L));
     }
 
     private static void variability(Variability v, Map<String, Double> flat) {

@@ -7,6 +7,8 @@ import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecg.summary.Measure;
 import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecg.summary.Variability;
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Definitions: Task Force ESC/NASPE, Eur Heart J 1996;17:354-381. Values computed by hand. */
@@ -18,7 +20,7 @@ class HeartRateVariabilityTest {
                     .with(Threshold.HRV_SHORTEST, 0)
                     .with(Threshold.HRV_GEOMETRIC, 0);
 
-    private static Variability of(AnalysisSettings settings, double... nn) {
+    private static Variability measured(AnalysisSettings settings, double... nn) {
         var variability = new HeartRateVariability(settings);
         double at = 0;
         for (double interval : nn) {
@@ -29,7 +31,7 @@ class HeartRateVariabilityTest {
     }
 
     private static Variability of(double... nn) {
-        return of(SHORT, nn);
+        return measured(SHORT, nn);
     }
 
     private static double value(Measure measure) {
@@ -62,5 +64,70 @@ class HeartRateVariabilityTest {
     void one_interval_has_no_variability() {
         assertThat(of(800).sdnn().refusal()).isPresent();
         assertThat(of(800).rmssd().refusal()).isPresent();
+    }
+
+    /** SDANN and SDNN index: 5-minute segments (Task Force 1996, table 1). */
+    @Test
+    void segments_of_five_minutes_give_sdann_and_sdnn_index() {
+        var v =
+                of(
+                        AnalysisSettings.DEFAULT,
+                        alternating(400, 740, 760),
+                        alternating(400, 690, 810));
+        assertThat(value(v.sdann())).isCloseTo(0, within(1e-9));
+        assertThat(value(v.sdnnIndex())).isCloseTo((10 + 60) / 2.0, within(0.1));
+        var steps =
+                of(
+                        AnalysisSettings.DEFAULT,
+                        alternating(400, 750, 750),
+                        alternating(375, 800, 800));
+        assertThat(value(steps.sdann())).isCloseTo(50 / Math.sqrt(2), within(0.01));
+        assertThat(value(steps.sdnnIndex())).isCloseTo(0, within(0.01));
+    }
+
+    /** Intervals that begin with the segment's first second. */
+    private static double[] alternating(int count, double one, double other) {
+        return IntStream.range(0, count).mapToDouble(i -> i % 2 == 0 ? one : other).toArray();
+    }
+
+    private static Variability of(AnalysisSettings settings, double[]... segments) {
+        return measured(
+                settings, Arrays.stream(segments).flatMapToDouble(Arrays::stream).toArray());
+    }
+
+    @Test
+    void a_segment_half_empty_is_left_out() {
+        var v =
+                of(
+                        AnalysisSettings.DEFAULT,
+                        alternating(400, 740, 760),
+                        alternating(190, 690, 810));
+        assertThat(v.sdann().refusal()).hasValueSatisfying(r -> assertThat(r).startsWith("1 seg"));
+        assertThat(value(v.sdnnIndex())).isCloseTo(10, within(0.1));
+    }
+
+    /** Bins of 1/128 s from zero: the one from 796.9 to 804.7 ms holds three of the six. */
+    @Test
+    void the_triangular_index_is_the_number_over_the_highest_bin() {
+        assertThat(value(of(800, 805, 812, 790, 802, 801).triangularIndex())).isEqualTo(2);
+    }
+
+    /** Five minutes, and twenty for geometric measures (Task Force 1996). */
+    @Test
+    void what_is_too_short_is_refused_with_how_much_there_is_and_is_needed() {
+        var v = of(AnalysisSettings.DEFAULT, alternating(399, 749, 751));
+        assertThat(v.sdnn().refusal().orElseThrow()).contains("299 s").contains("300 s are needed");
+        assertThat(v.rmssd().value()).isEmpty();
+        assertThat(v.triangularIndex().refusal().orElseThrow()).contains("1200 s are needed");
+        assertThat(of(AnalysisSettings.DEFAULT, alternating(401, 749, 751)).sdnn().value())
+                .isPresent();
+    }
+
+    /** The same five intervals at calculatorlib.com (RMSSD calculator): 14.36, and 7.07 with n. */
+    @Test
+    void a_public_calculator_gives_the_same() {
+        var v = of(800, 810, 790, 805, 795);
+        assertThat(value(v.rmssd())).isCloseTo(14.36, within(0.005));
+        assertThat(value(v.sdnn()) * Math.sqrt(4 / 5.0)).isCloseTo(7.07, within(0.005));
     }
 }

@@ -14,7 +14,9 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 
-/** What measures-of-annotations.py says of annotation files: python3 and numpy, none of our code. */
+/**
+ * What measures-of-annotations.py says of annotation files: python3 and numpy, none of our code.
+ */
 final class IndependentMeasures {
 
     private static final String PYTHON = "/usr/bin/python3";
@@ -23,7 +25,8 @@ final class IndependentMeasures {
     private IndependentMeasures() {}
 
     /** By file name, each measure by its name. */
-    static Map<String, Map<String, Double>> of(Path folder, double hz, long samples, List<Path> files)
+    static Map<String, Map<String, Double>> of(
+            Path folder, double hz, long samples, List<Path> files)
             throws IOException, InterruptedException {
         require();
         Path script = folder.resolve(SCRIPT);
