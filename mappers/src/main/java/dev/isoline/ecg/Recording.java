@@ -8,6 +8,7 @@ import java.util.Optional;
 /** A recording read from front to back; never more of it in memory than one {@link Block}. */
 public interface Recording extends Closeable {
 
+    /** Its notes grow while the recording is read. */
     RecordingHeader header();
 
     /**

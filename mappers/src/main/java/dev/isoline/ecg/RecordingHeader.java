@@ -26,6 +26,11 @@ public record RecordingHeader(
         String equipment,
         List<String> notes) {
 
+    /** The same with other notes. */
+    public RecordingHeader noting(List<String> others) {
+        return new RecordingHeader(format, identity, start, hz, leads, samples, equipment, others);
+    }
+
     /**
      * Who and which order the file names; each value is empty where the file is silent.
      *

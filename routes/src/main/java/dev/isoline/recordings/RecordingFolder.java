@@ -2,6 +2,7 @@ package dev.isoline.recordings;
 
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
+import dev.isoline.ecg.format.RecordingFormats;
 import java.io.IOException;
 import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Files;
@@ -10,12 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 
 /** The files of one folder, or some of them; folders within it are not looked into. */
 final class RecordingFolder implements RecordingFiles {
 
-    private static final int MOST_FILES = 1_000;
+    private static final int MOST_FILES = 10_000;
 
     private final SortedMap<String, Path> files;
 
@@ -30,33 +30,27 @@ final class RecordingFolder implements RecordingFiles {
 
     /** All files of the folder whose names do not begin with a dot. */
     static RecordingFolder all(Path folder) throws IOException {
-        return some(folder, name -> true);
-    }
-
-    /** A WFDB header and the files beside it, other headers left out. */
-    static RecordingFolder ofHeader(Path header) throws IOException {
-        return some(
-                header.toAbsolutePath().getParent(),
-                name -> name.equals(name(header)) || !name.endsWith(".hea"));
-    }
-
-    private static RecordingFolder some(Path folder, Predicate<String> wanted) throws IOException {
         var files = new TreeMap<String, Path>();
         try (var entries = Files.newDirectoryStream(folder, Files::isRegularFile)) {
             for (var file : entries) {
-                if (!name(file).startsWith(".") && wanted.test(name(file))) {
+                if (!name(file).startsWith(".")) {
                     files.put(name(file), file);
                 }
                 if (files.size() > MOST_FILES) {
-                    throw new RecordingException("The folder holds more than 1000 files.");
+                    throw new RecordingException(
+                            "The folder holds more than " + MOST_FILES + " files.");
                 }
             }
         }
         return new RecordingFolder(files);
     }
 
-    private static String name(Path file) {
-        return file.getFileName().toString();
+    /** A WFDB header and, of the files beside it, those its record consists of. */
+    static RecordingFolder ofHeader(Path header) throws IOException {
+        var beside = all(header.toAbsolutePath().getParent());
+        var parts = RecordingFormats.parts(beside, name(header));
+        beside.files.keySet().retainAll(parts);
+        return beside;
     }
 
     @Override

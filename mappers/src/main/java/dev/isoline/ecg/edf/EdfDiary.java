@@ -3,8 +3,6 @@ package dev.isoline.ecg.edf;
 import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.edf.TimestampedAnnotations.Tal;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,14 +17,14 @@ final class EdfDiary {
     private final List<EdfSignal> signals;
     private final List<Tal> lists = new ArrayList<>();
 
-    EdfDiary(List<EdfSignal> signals) {
-        this.signals = signals.stream().filter(EdfSignal::isAnnotations).toList();
+    EdfDiary(EdfHeader edf) {
+        this.signals = edf.signals().stream().filter(edf::isAnnotations).toList();
     }
 
-    /** Adds those of the data record that begins at the byte. */
-    void add(ByteBuffer window, int start) {
+    /** Adds those of a data record of the window. */
+    void add(EdfRecords records, int record) {
         for (EdfSignal signal : signals) {
-            var bytes = window.slice(start + 2 * signal.offset(), 2 * signal.samples());
+            var bytes = records.bytes(record, signal);
             if (hasMoreThanTime(bytes) && lists.size() < MOST) {
                 add(bytes);
             }
@@ -56,22 +54,18 @@ final class EdfDiary {
         return false;
     }
 
-    /** On the time axis that begins at {@code first}; what was noted before it is left out. */
-    List<DiaryEntry> entries(BigDecimal first, BigDecimal hz) {
+    /** On the time axis of the clock; what was noted before its start is left out. */
+    List<DiaryEntry> entries(EdfClock clock) {
         var entries = new ArrayList<DiaryEntry>();
         for (Tal list : lists) {
-            long at = samples(list.onset().subtract(first), hz);
+            long at = clock.position(list.onset());
             for (String text : list.texts()) {
                 if (!text.isBlank() && at >= 0) {
-                    entries.add(new DiaryEntry(at, samples(list.duration(), hz), text.strip()));
+                    entries.add(new DiaryEntry(at, clock.samples(list.duration()), text.strip()));
                 }
             }
         }
         entries.sort(Comparator.comparingLong(DiaryEntry::sample));
         return List.copyOf(entries);
-    }
-
-    private static long samples(BigDecimal seconds, BigDecimal hz) {
-        return seconds.multiply(hz).setScale(0, RoundingMode.HALF_UP).longValue();
     }
 }

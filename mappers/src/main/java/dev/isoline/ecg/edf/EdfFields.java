@@ -53,12 +53,19 @@ final class EdfFields {
         }
     }
 
-    /** A digital value: it has to fit into the 16 bits of a sample. */
-    static int word(String text, String field) throws RecordingException {
+    /** A digital value: it has to fit into the bits of a sample. */
+    static int digital(String text, String field, int bits) throws RecordingException {
         long value = number(text, field);
-        if (value != (short) value) {
+        long most = (1L << bits - 1) - 1;
+        if (value > most || value < -most - 1) {
             throw new RecordingException(
-                    "The EDF header field \"" + field + "\" is outside -32768 to 32767.");
+                    "The EDF header field \""
+                            + field
+                            + "\" is outside "
+                            + (-most - 1)
+                            + " to "
+                            + most
+                            + ".");
         }
         return (int) value;
     }

@@ -1,5 +1,6 @@
 package dev.isoline.ecg.edf;
 
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.RecordingHeader;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -30,12 +31,12 @@ final class EdfIdentification {
     private static final int CLIPPING_YEAR = 85;
 
     private final EdfHeader header;
-    private final List<String> notes;
+    private final Faults faults;
 
     /** What cannot be read becomes a note. */
-    EdfIdentification(EdfHeader header, List<String> notes) {
+    EdfIdentification(EdfHeader header, Faults faults) {
         this.header = header;
-        this.notes = notes;
+        this.faults = faults;
     }
 
     RecordingHeader.Identity identity() {
@@ -56,7 +57,7 @@ final class EdfIdentification {
 
     private void noteUnreadPatient() {
         if (!header.patient().isEmpty()) {
-            notes.add(
+            faults.note(
                     "The EDF patient field does not have the four parts of EDF+; no identity was"
                             + " taken from it.");
         }
@@ -66,7 +67,7 @@ final class EdfIdentification {
         try {
             return text.equals("X") ? "" : date(text).toString();
         } catch (DateTimeException e) {
-            notes.add("The birth date in the EDF patient field is no date and was left out.");
+            faults.note("The birth date in the EDF patient field is no date and was left out.");
             return "";
         }
     }
@@ -91,7 +92,8 @@ final class EdfIdentification {
             return Optional.of(
                     LocalDateTime.of(date(), LocalTime.of(n(time, 1), n(time, 2), n(time, 3))));
         } catch (DateTimeException e) {
-            notes.add("The start date or time in the EDF header is none; times are offsets only.");
+            faults.note(
+                    "The start date or time in the EDF header is none; times are offsets only.");
             return Optional.empty();
         }
     }

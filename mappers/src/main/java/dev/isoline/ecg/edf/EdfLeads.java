@@ -1,5 +1,6 @@
 package dev.isoline.ecg.edf;
 
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.RecordingException;
 import java.util.ArrayList;
@@ -19,12 +20,13 @@ final class EdfLeads {
             Pattern.compile("(?i)M?(?:I|II|III)|aV[RLF]|M?C?[MV][1-9]R?|CH ?\\d+");
 
     private final List<EdfSignal> leads;
-    private final List<String> notes;
+    private final Faults faults;
 
     /** Adds to the notes what it leaves out. */
-    EdfLeads(List<EdfSignal> signals, List<String> notes) throws RecordingException {
-        this.notes = notes;
-        leads = oneRate(voltages(labelled(signals)));
+    EdfLeads(EdfHeader edf, Faults faults) throws RecordingException {
+        this.faults = faults;
+        var ordinary = edf.signals().stream().filter(signal -> !edf.isAnnotations(signal)).toList();
+        leads = oneRate(voltages(labelled(ordinary)));
         if (leads.isEmpty()) {
             throw new RecordingException("The EDF file has no ECG signal.");
         }
@@ -38,15 +40,14 @@ final class EdfLeads {
         return leads.stream().map(signal -> signal.lead(name(signal))).toList();
     }
 
-    private List<EdfSignal> labelled(List<EdfSignal> signals) {
-        var ordinary = signals.stream().filter(signal -> !signal.isAnnotations()).toList();
+    private List<EdfSignal> labelled(List<EdfSignal> ordinary) {
         var ecg = ordinary.stream().filter(EdfLeads::isLabelledEcg).toList();
         if (ecg.isEmpty() && !ordinary.isEmpty()) {
-            notes.add("No signal is labelled as ECG; every signal in volts was taken as a lead.");
+            faults.note("No signal is labelled as ECG; every signal in volts was taken as a lead.");
             return ordinary.stream().filter(EdfSignal::isVoltage).toList();
         }
         if (ecg.size() < ordinary.size()) {
-            notes.add(ordinary.size() - ecg.size() + " signals are no ECG and were left out.");
+            faults.note(ordinary.size() - ecg.size() + " signals are no ECG and were left out.");
         }
         return ecg;
     }
@@ -72,7 +73,7 @@ final class EdfLeads {
             if (rule.test(signal)) {
                 kept.add(signal);
             } else {
-                notes.add("Signal " + name(signal) + otherwise);
+                faults.note("Signal " + name(signal) + otherwise);
             }
         }
         return kept;

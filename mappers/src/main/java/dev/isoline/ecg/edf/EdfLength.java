@@ -1,7 +1,7 @@
 package dev.isoline.ecg.edf;
 
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.RecordingException;
-import java.util.List;
 
 /** How many data records an EDF file holds, by its header and by its size. */
 final class EdfLength {
@@ -16,11 +16,11 @@ final class EdfLength {
         this.size = size;
     }
 
-    /** Refuses a file that ends early; bytes after the last data record become a note. */
-    long records(List<String> notes) throws RecordingException {
+    /** A file that ends early is a fault; bytes after the last data record become a note. */
+    long records(Faults faults) throws RecordingException {
         checkRate();
         long fit = (size - edf.bytes()) / edf.recordBytes();
-        if (fit == 0 && edf.records() < 1) {
+        if (fit <= 0 && edf.records() < 1) {
             throw new RecordingException("The EDF file holds no samples.");
         }
         long records = edf.records() < 0 ? fit : edf.records();
@@ -28,12 +28,22 @@ final class EdfLength {
             throw new RecordingException("The EDF header announces no data records.");
         }
         if (records > fit) {
-            throw missing(edf.bytes() + records * edf.recordBytes(), size);
+            faults.found(missing(edf.bytes() + records * edf.recordBytes(), size));
+            return readable(fit, faults);
         }
         if (size != edf.bytes() + records * edf.recordBytes()) {
-            notes.add("The EDF file goes on after its last data record; the rest was left out.");
+            faults.note("The EDF file goes on after its last data record; the rest was left out.");
         }
         return records;
+    }
+
+    /** What is left of a file that ends early. */
+    private long readable(long fit, Faults faults) throws RecordingException {
+        if (fit == 0) {
+            throw new RecordingException("The EDF file holds no whole data record.");
+        }
+        faults.note(fit + " of " + edf.records() + " data records were read.");
+        return fit;
     }
 
     private void checkRate() throws RecordingException {
@@ -42,7 +52,7 @@ final class EdfLength {
         }
         for (var signal : edf.signals()) {
             double hz = signal.samples() / edf.recordSeconds().doubleValue();
-            if (!signal.isAnnotations() && !(hz <= FASTEST_HZ && hz > 0)) {
+            if (!edf.isAnnotations(signal) && !(hz <= FASTEST_HZ && hz > 0)) {
                 throw new RecordingException(
                         "The EDF header gives a sampling frequency no ECG is recorded with.");
             }
@@ -54,12 +64,11 @@ final class EdfLength {
                 "The EDF file is truncated within its header: " + missing + " bytes are missing.");
     }
 
-    static RecordingException missing(long announced, long present) {
-        return new RecordingException(
-                "The EDF file is truncated: its header announces "
-                        + announced
-                        + " bytes, "
-                        + (announced - present)
-                        + " of them are missing.");
+    static String missing(long announced, long present) {
+        return "The EDF file is truncated: its header announces "
+                + announced
+                + " bytes, "
+                + (announced - present)
+                + " of them are missing.";
     }
 }

@@ -3,88 +3,75 @@ package dev.isoline.ecg.edf;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.ChannelBytes;
+import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.DiaryEntry;
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
 import dev.isoline.ecg.RecordingHeader;
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
-import java.nio.ShortBuffer;
 import java.nio.channels.ReadableByteChannel;
 import java.time.LocalDateTime;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * A recording in EDF, EDF+C or EDF+D. A gap of EDF+D is a gap between two blocks, placed by the
- * time the data record begins with, to the nearest sample.
+ * A recording in EDF, EDF+C, EDF+D, BDF, BDF+C or BDF+D. A gap of EDF+D is a gap between two
+ * blocks, placed by the time the data record begins with, to the nearest sample.
  */
 public final class EdfRecording implements Recording {
 
-    /** Bytes that are read at a time, unless one data record has more. */
-    private static final int WINDOW = 1 << 16;
-
-    private static final double LONGEST_SECONDS = 366 * 86_400.0;
+    private static final long LONGEST_SECONDS = 366 * 86_400L;
+    private static final long LEFT_OUT = -1;
 
     private final ReadableByteChannel channel;
+    private final Faults faults;
     private final EdfHeader edf;
     private final EdfLeads leads;
-    private final RecordingHeader header;
-    private final int recordBytes;
-    private final ByteBuffer window;
-    private final ShortBuffer stored;
-    private final short[] row;
-    private final BigDecimal firstOnset;
-    private final long records;
+    private final EdfRecords records;
     private final EdfDiary diary;
-    private long read;
-    private int held;
+    private final EdfClock clock;
+    private final RecordingHeader header;
+    private long[] positions = {};
     private int used;
     private long end;
 
-    private EdfRecording(ReadableByteChannel channel, long size) throws IOException {
-        var notes = new ArrayList<String>();
+    private EdfRecording(ReadableByteChannel channel, long size, Damage damage) throws IOException {
         this.channel = channel;
+        faults = new Faults(damage);
         edf = readHeader(channel);
-        leads = new EdfLeads(edf.signals(), notes);
-        records = new EdfLength(edf, size).records(notes);
-        recordBytes = edf.recordBytes();
-        window = window(recordBytes, Math.max(1, WINDOW / recordBytes));
-        stored = window.asShortBuffer();
-        row = new short[perRecord()];
-        diary = new EdfDiary(edf.signals());
-        readOn();
-        firstOnset = edf.isPlus() ? onset(0) : BigDecimal.ZERO;
-        header = header(notes);
+        leads = new EdfLeads(edf, faults);
+        long count = new EdfLength(edf, size).records(faults);
+        records = new EdfRecords(channel, edf, count, perRecord());
+        diary = new EdfDiary(edf);
+        records.readOn();
+        clock =
+                new EdfClock(
+                        BigDecimal.valueOf(perRecord()),
+                        edf.recordSeconds(),
+                        edf.isPlus() ? onset(0).orElse(BigDecimal.ZERO) : BigDecimal.ZERO);
+        header = header(count);
+        place();
     }
 
-    /** Whether a file that begins so is an EDF file. */
+    /** Whether a file that begins so is an EDF or BDF file. */
     public static boolean begins(byte[] start) {
-        int length = EdfHeader.MAGIC.length;
-        return start.length >= length
-                && Arrays.equals(start, 0, length, EdfHeader.MAGIC, 0, length);
+        return EdfVersion.of(start).isPresent();
     }
 
     /** Opens the named file; the channel is closed again when it is no such recording. */
-    public static EdfRecording open(RecordingFiles files, String name) throws IOException {
+    public static EdfRecording open(RecordingFiles files, String name, Damage damage)
+            throws IOException {
         var channel = files.open(name);
         try {
-            return new EdfRecording(channel, files.size(name));
+            return new EdfRecording(channel, files.size(name), damage);
         } catch (IOException | RuntimeException e) {
             channel.close();
             throw e;
         }
-    }
-
-    private static ByteBuffer window(int recordBytes, int records) {
-        return ByteBuffer.allocateDirect(recordBytes * records).order(ByteOrder.LITTLE_ENDIAN);
     }
 
     private static EdfHeader readHeader(ReadableByteChannel channel) throws IOException {
@@ -101,144 +88,130 @@ public final class EdfRecording implements Recording {
                 ByteBuffer.allocate(EdfHeader.PART + bytes).put(fixed).put(signals).flip());
     }
 
-    private RecordingHeader header(List<String> notes) {
-        var who = new EdfIdentification(edf, notes);
+    private RecordingHeader header(long count) {
+        var who = new EdfIdentification(edf, faults);
         return new RecordingHeader(
                 edf.format(),
                 who.identity(),
                 who.start().map(this::exact),
-                hz().doubleValue(),
+                clock.hz(),
                 leads.leads(),
-                edf.isDiscontinuous() ? -1 : records * perRecord(),
+                edf.isDiscontinuous() ? -1 : count * perRecord(),
                 who.equipment(),
-                List.copyOf(notes));
+                List.of());
     }
 
     private LocalDateTime exact(LocalDateTime start) {
-        return start.plusNanos(firstOnset.movePointRight(9).longValue());
-    }
-
-    private BigDecimal hz() {
-        return BigDecimal.valueOf(perRecord()).divide(edf.recordSeconds(), MathContext.DECIMAL64);
+        return start.plusNanos(clock.first().movePointRight(9).longValue());
     }
 
     private int perRecord() {
         return leads.signals().get(0).samples();
     }
 
-    /** Fills the window with the next data records, as many as it has room for. */
-    private void readOn() throws IOException {
-        held = (int) Math.min(window.capacity() / recordBytes, records - read);
+    /** Places the data records of the window in time and takes their notes. */
+    private void place() throws RecordingException {
         used = 0;
-        if (!ChannelBytes.fill(window.clear().limit(held * recordBytes), channel)) {
-            throw EdfLength.missing(
-                    edf.bytes() + records * recordBytes,
-                    edf.bytes() + read * recordBytes + window.position());
-        }
-        read += held;
-        noteDiary();
-    }
-
-    /** What stands after the time-keeping annotation; most data records have nothing there. */
-    private void noteDiary() {
-        if (edf.isPlus()) {
-            for (int record = 0; record < held; record++) {
-                diary.add(window, record * recordBytes);
+        positions = new long[records.held()];
+        long follows = end;
+        for (int record = 0; record < positions.length; record++) {
+            positions[record] = edf.isDiscontinuous() ? position(record, follows) : follows;
+            if (positions[record] != LEFT_OUT) {
+                follows = positions[record] + perRecord();
+            }
+            if (edf.isPlus()) {
+                diary.add(records, record);
             }
         }
+    }
+
+    /** Where a data record of EDF+D begins; it may overlap the one before by a rounded sample. */
+    private long position(int record, long follows) throws RecordingException {
+        var onset = onset(record);
+        if (onset.isEmpty()) {
+            return leftOut(record, "gives no time");
+        }
+        long position = clock.position(onset.get());
+        if (position > LONGEST_SECONDS * clock.hz()) {
+            return leftOut(record, "begins more than a year after its start");
+        }
+        if (position < follows - 1) {
+            return leftOut(record, "begins before the one before ends");
+        }
+        return Math.max(position, follows);
+    }
+
+    private long leftOut(int record, String why) throws RecordingException {
+        faults.found(
+                "Data record "
+                        + records.number(record)
+                        + " of the "
+                        + edf.format()
+                        + " file "
+                        + why
+                        + ".");
+        return LEFT_OUT;
     }
 
     /** Time-keeping annotation: the first list of the first annotation signal (EDF+, 2.2.4). */
-    private BigDecimal onset(int record) throws RecordingException {
-        int start = record * recordBytes;
+    private Optional<BigDecimal> onset(int record) throws RecordingException {
         for (var signal : edf.signals()) {
-            if (signal.isAnnotations()) {
-                var lists =
-                        TimestampedAnnotations.read(
-                                window.slice(start + 2 * signal.offset(), 2 * signal.samples()));
-                if (!lists.isEmpty()) {
-                    return lists.get(0).onset();
+            if (edf.isAnnotations(signal)) {
+                var onset = TimestampedAnnotations.onset(records.bytes(record, signal));
+                if (onset.isPresent()) {
+                    return onset;
                 }
             }
         }
-        if (edf.isDiscontinuous()) {
-            throw new RecordingException(
-                    "Data record " + number(record) + " of the EDF+D file gives no time.");
-        }
-        return BigDecimal.ZERO;
-    }
-
-    /** A data record of the window, counted in the file and from 1. */
-    private long number(int record) {
-        return read - held + record + 1;
+        return Optional.empty();
     }
 
     @Override
     public RecordingHeader header() {
-        return header;
+        return header.noting(faults.notes());
     }
 
     @Override
     public Optional<Block> next() throws IOException {
-        if (used == held && read < records) {
-            readOn();
+        while (true) {
+            if (used == positions.length) {
+                if (!records.readOn()) {
+                    return Optional.empty();
+                }
+                place();
+            }
+            int from = used++;
+            if (positions[from] != LEFT_OUT) {
+                return Optional.of(block(from));
+            }
         }
-        if (used == held) {
-            return Optional.empty();
-        }
-        int from = used;
-        long first = position(from);
-        do {
+    }
+
+    /** As many data records of the window as follow one another. */
+    private Block block(int from) {
+        long first = positions[from];
+        end = first + perRecord();
+        while (used < positions.length && positions[used] == end) {
             used++;
-            end = first + (long) (used - from) * perRecord();
-        } while (used < held && position(used) == end);
-        return Optional.of(new Block(first, decode(from, used)));
+            end += perRecord();
+        }
+        return new Block(first, decode(from, used));
     }
 
     private int[][] decode(int from, int to) {
         var samples = new int[leads.signals().size()][(to - from) * perRecord()];
-        for (int record = from, at = 0; record < to; record++, at += row.length) {
+        for (int record = from, at = 0; record < to; record++, at += perRecord()) {
             for (int lead = 0; lead < samples.length; lead++) {
-                int start = record * recordBytes / 2 + leads.signals().get(lead).offset();
-                stored.get(start, row);
-                for (int i = 0; i < row.length; i++) {
-                    samples[lead][at + i] = row[i];
-                }
+                records.samples(record, leads.signals().get(lead), samples[lead], at);
             }
         }
         return samples;
     }
 
-    /** Where the data record begins; without a time of its own it follows the one before. */
-    private long position(int record) throws RecordingException {
-        if (!edf.isDiscontinuous()) {
-            return end;
-        }
-        long position =
-                onset(record)
-                        .subtract(firstOnset)
-                        .multiply(hz())
-                        .setScale(0, RoundingMode.HALF_UP)
-                        .longValue();
-        if (position / hz().doubleValue() > LONGEST_SECONDS) {
-            throw new RecordingException(
-                    "Data record "
-                            + number(record)
-                            + " of the EDF+D file begins more than a year after its start.");
-        }
-        if (position < end - 1) {
-            throw new RecordingException(
-                    "Data record "
-                            + number(record)
-                            + " of the EDF+D file begins before the one before ends.");
-        }
-        return Math.max(position, end);
-    }
-
     /** Times are those of the header's clock; the recording begins at its first data record. */
     @Override
     public List<DiaryEntry> diary() {
-        return diary.entries(firstOnset, hz());
+        return diary.entries(clock);
     }
 
     /** Every value of the digital range is a sample. */

@@ -23,12 +23,6 @@ record EdfSignal(
         int samples,
         int offset) {
 
-    private static final String ANNOTATIONS = "EDF Annotations";
-
-    boolean isAnnotations() {
-        return label.equals(ANNOTATIONS);
-    }
-
     boolean isVoltage() {
         return Microvolts.per(dimension).isPresent();
     }

@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
@@ -28,6 +29,18 @@ final class TimestampedAnnotations {
     private static final Pattern DURATION = Pattern.compile("\\d{1,12}(?:\\.\\d{0,18})?");
 
     private TimestampedAnnotations() {}
+
+    /** Onset of the first list in the bytes of an annotation signal; empty where there is none. */
+    static Optional<BigDecimal> onset(ByteBuffer bytes) throws RecordingException {
+        int end = 0;
+        while (end < bytes.limit() && bytes.get(end) > 0x15) {
+            end++;
+        }
+        var onset = StandardCharsets.US_ASCII.decode(bytes.slice(0, end)).toString();
+        return end > 0 && ONSET.matcher(onset).matches()
+                ? Optional.of(new BigDecimal(onset))
+                : Optional.empty();
+    }
 
     /** The lists in the bytes of an annotation signal. */
     static List<Tal> read(ByteBuffer bytes) throws RecordingException {

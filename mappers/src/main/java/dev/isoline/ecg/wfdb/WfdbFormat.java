@@ -1,69 +1,57 @@
 package dev.isoline.ecg.wfdb;
 
 import dev.isoline.ecg.RecordingException;
-import java.nio.ByteBuffer;
 import java.util.Arrays;
+import java.util.stream.Collectors;
 
 /** How a WFDB signal file stores samples (signal(5) of the WFDB Applications Guide). */
 enum WfdbFormat {
-
-    /** 16-bit two's complement, least significant byte first. */
-    FORMAT_16(16, 16) {
-        @Override
-        void stored(ByteBuffer bytes, int[] into, int from, int count) {
-            var words = new short[count];
-            bytes.asShortBuffer().get(words);
-            for (int i = 0; i < count; i++) {
-                into[from + i] = words[i];
-            }
-        }
-
-        @Override
-        long bytes(long samples) {
-            return 2 * samples;
-        }
-    },
-
-    /** Two 12-bit samples in three bytes; the high halves share the middle byte. */
-    FORMAT_212(212, 12) {
-        @Override
-        void stored(ByteBuffer bytes, int[] into, int from, int count) {
-            for (int i = 0; i < count; i++) {
-                into[from + i] = sample(bytes, i);
-            }
-        }
-
-        private static int sample(ByteBuffer bytes, int index) {
-            int at = index / 2 * 3;
-            int shared = bytes.get(at + 1);
-            return index % 2 == 0
-                    ? signed12((shared & 0x0f) << 8 | bytes.get(at) & 0xff)
-                    : signed12((shared & 0xf0) << 4 | bytes.get(at + 2) & 0xff);
-        }
-
-        @Override
-        long bytes(long samples) {
-            return samples / 2 * 3 + samples % 2 * 2;
-        }
-    };
+    // spotless:off
+    //     number bits, samples in a group of bytes
+    /** No file: every sample is missing. */
+    NULL  (  0,  16,    1,                  0),
+    /** Two's complement, least significant byte first. */
+    F16   ( 16,  16,    1,                  2),
+    F24   ( 24,  24,    1,                  3),
+    F32   ( 32,  32,    1,                  4),
+    /** Two's complement, most significant byte first. */
+    F61   ( 61,  16,    1,                  2),
+    /** Offset binary. */
+    F80   ( 80,   8,    1,                  1),
+    F160  (160,  16,    1,                  2),
+    /** Two samples of 12 bits in three bytes. */
+    F212  (212,  12,    2,                  3),
+    /** Three samples of 10 bits in two byte pairs, the third in the upper bits of both. */
+    F310  (310,  10,    3,                  4),
+    /** Three samples of 10 bits in 32, the first in the lowest. */
+    F311  (311,  10,    3,                  4);
+    // spotless:on
 
     private final int number;
     private final int bits;
+    private final int groupSamples;
+    private final int groupBytes;
 
-    WfdbFormat(int number, int bits) {
+    WfdbFormat(int number, int bits, int groupSamples, int groupBytes) {
         this.number = number;
         this.bits = bits;
+        this.groupSamples = groupSamples;
+        this.groupBytes = groupBytes;
     }
 
-    /** The first samples of bytes that begin with an even sample, as stored. */
-    abstract void stored(ByteBuffer bytes, int[] into, int from, int count);
+    static WfdbFormat of(int number) throws RecordingException {
+        return Arrays.stream(values())
+                .filter(format -> format.number == number)
+                .findFirst()
+                .orElseThrow(() -> new RecordingException(notRead(number)));
+    }
 
-    /** Bytes that so many samples take. */
-    abstract long bytes(long samples);
-
-    /** Samples that fit into so many bytes. */
-    long samples(long bytes) {
-        return this == FORMAT_16 ? bytes / 2 : bytes / 3 * 2 + bytes % 3 / 2;
+    private static String notRead(int number) {
+        var read =
+                Arrays.stream(values())
+                        .map(format -> String.valueOf(format.number))
+                        .collect(Collectors.joining(", "));
+        return "The WFDB signal format " + number + " is not one of those read here, " + read + ".";
     }
 
     int number() {
@@ -79,19 +67,35 @@ enum WfdbFormat {
         return -1 << bits - 1;
     }
 
-    private static int signed12(int value) {
-        return value << 20 >> 20;
+    /** Samples that are packed together: only after so many does a sample begin with its byte. */
+    int groupSamples() {
+        return groupSamples;
     }
 
-    static WfdbFormat of(int number) throws RecordingException {
-        return Arrays.stream(values())
-                .filter(format -> format.number == number)
-                .findFirst()
-                .orElseThrow(
-                        () ->
-                                new RecordingException(
-                                        "The WFDB signal format "
-                                                + number
-                                                + " is not one of those read here, 16 and 212."));
+    /** Bytes of a group. */
+    int groupBytes() {
+        return groupBytes;
+    }
+
+    /** Bytes that so many samples take, the last group cut after its last sample. */
+    long bytes(long samples) {
+        return samples / groupSamples * groupBytes + begun((int) (samples % groupSamples));
+    }
+
+    /** Samples that fit into so many bytes. */
+    long samples(long bytes) {
+        if (groupBytes == 0) {
+            return 0;
+        }
+        int rest = 0;
+        while (rest + 1 < groupSamples && begun(rest + 1) <= bytes % groupBytes) {
+            rest++;
+        }
+        return bytes / groupBytes * groupSamples + rest;
+    }
+
+    /** Bytes of a group that ends after so many samples: those their bits reach into. */
+    private int begun(int samples) {
+        return this == F310 ? 2 * samples : (samples * bits + 7) / 8;
     }
 }

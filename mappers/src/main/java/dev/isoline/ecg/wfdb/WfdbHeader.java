@@ -2,6 +2,7 @@ package dev.isoline.ecg.wfdb;
 
 import dev.isoline.ecg.ChannelBytes;
 import dev.isoline.ecg.RecordingException;
+import dev.isoline.ecg.RecordingFiles;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.channels.ReadableByteChannel;
@@ -24,13 +25,16 @@ import java.util.regex.Pattern;
  * @param hz frames a second
  * @param frames samples per signal at one sample a frame; 0 when the header does not say
  * @param start when both base time and date are given
+ * @param signals of an ordinary record
+ * @param segments of a multi-segment record; empty otherwise
  */
 record WfdbHeader(
         String name,
         double hz,
         long frames,
         Optional<LocalDateTime> start,
-        List<WfdbSignal> signals) {
+        List<WfdbSignal> signals,
+        List<WfdbSegment> segments) {
 
     private static final Pattern RECORD =
             Pattern.compile(
@@ -39,8 +43,10 @@ record WfdbHeader(
                             + "(?:\\s+(\\d{1,12})(?:\\s+(\\d[\\d:.]*)(?:\\s+(\\d+/\\d+/\\d+))?)?)?)?");
     private static final double DEFAULT_HZ = 250;
     private static final double FASTEST_HZ = 100_000;
-    private static final int LONGEST = 1 << 20;
+    private static final int LONGEST = 8 << 20;
     private static final int MOST_SIGNALS = 256;
+    private static final double LONGEST_SECONDS = 366 * 86_400.0;
+    private static final int MOST_DIGITS = 5;
 
     static WfdbHeader read(ReadableByteChannel channel) throws IOException {
         var bytes = ChannelBytes.upTo(LONGEST, channel);
@@ -49,15 +55,39 @@ record WfdbHeader(
         if (record == null || !record.matches()) {
             throw new RecordingException("The first line of the WFDB header cannot be read.");
         }
-        if (record.group(2) != null) {
-            throw new RecordingException("A WFDB record of several segments is not read yet.");
+        boolean segmented = record.group(2) != null;
+        var header =
+                new WfdbHeader(
+                        record.group(1),
+                        hz(record.group(4)),
+                        record.group(5) == null ? 0 : Long.parseLong(record.group(5)),
+                        start(record),
+                        segmented ? List.of() : signals(lines, Integer.parseInt(record.group(3))),
+                        segmented ? segments(lines, record.group(2)) : List.of());
+        header.checkLength(header.frames());
+        return header;
+    }
+
+    /** The same with the length that the record gives whose segment it is. */
+    WfdbHeader withFrames(long others) {
+        return new WfdbHeader(name, hz, others, start, signals, segments);
+    }
+
+    void checkLength(long length) throws RecordingException {
+        if (length / hz > LONGEST_SECONDS) {
+            throw new RecordingException("The WFDB header announces more than a year.");
         }
-        return new WfdbHeader(
-                record.group(1),
-                hz(record.group(4)),
-                record.group(5) == null ? 0 : Long.parseLong(record.group(5)),
-                start(record),
-                signals(lines, Integer.parseInt(record.group(3))));
+    }
+
+    /** The header in the named file. */
+    static WfdbHeader read(RecordingFiles files, String name) throws IOException {
+        try (var channel = files.open(name)) {
+            return read(channel);
+        }
+    }
+
+    boolean isSegmented() {
+        return !segments.isEmpty();
     }
 
     /** Whether a file that begins so is a WFDB header. */
@@ -79,19 +109,42 @@ record WfdbHeader(
             throw new RecordingException(
                     "The WFDB header announces " + count + " signals; 1 to 256 are read.");
         }
-        if (lines.size() != count + 1) {
-            throw new RecordingException(
-                    "The WFDB header announces "
-                            + count
-                            + " signals and describes "
-                            + (lines.size() - 1)
-                            + ".");
-        }
+        checkLines(lines, count, "signals");
         var signals = new ArrayList<WfdbSignal>();
         for (int i = 1; i <= count; i++) {
             signals.add(WfdbSignal.parse(lines.get(i), i));
         }
         return List.copyOf(signals);
+    }
+
+    private static List<WfdbSegment> segments(List<String> lines, String digits)
+            throws RecordingException {
+        int count = digits.length() > MOST_DIGITS ? 0 : Integer.parseInt(digits);
+        if (count < 1) {
+            throw new RecordingException(
+                    "The WFDB header announces " + digits + " segments; 1 to 99999 are read.");
+        }
+        checkLines(lines, count, "segments");
+        var segments = new ArrayList<WfdbSegment>();
+        for (int i = 1; i <= count; i++) {
+            segments.add(WfdbSegment.parse(lines.get(i), i));
+        }
+        return List.copyOf(segments);
+    }
+
+    /** More lines than announced are not read (header(5)). */
+    private static void checkLines(List<String> lines, int count, String what)
+            throws RecordingException {
+        if (lines.size() <= count) {
+            throw new RecordingException(
+                    "The WFDB header announces "
+                            + count
+                            + " "
+                            + what
+                            + " and describes "
+                            + (lines.size() - 1)
+                            + ".");
+        }
     }
 
     private static double hz(String text) throws RecordingException {

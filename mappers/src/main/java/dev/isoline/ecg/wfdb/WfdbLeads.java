@@ -1,5 +1,6 @@
 package dev.isoline.ecg.wfdb;
 
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.RecordingException;
 import java.util.ArrayList;
@@ -14,16 +15,16 @@ final class WfdbLeads {
     private final List<WfdbSignal> signals;
     private final List<Integer> kept = new ArrayList<>();
 
-    /** Adds to the notes what it leaves out. */
-    WfdbLeads(List<WfdbSignal> signals, List<String> notes) throws RecordingException {
+    /** Notes what it leaves out. */
+    WfdbLeads(List<WfdbSignal> signals, Faults faults) throws RecordingException {
         this.signals = signals;
         for (int i = 0; i < signals.size(); i++) {
             var signal = signals.get(i);
             String name = "Signal " + signal.lead(i + 1).label();
             if (!signal.isVoltage()) {
-                notes.add(name + " is not in volts and was left out.");
+                faults.note(name + " is not in volts and was left out.");
             } else if (!kept.isEmpty() && signal.perFrame() != perFrame()) {
-                notes.add(
+                faults.note(
                         name
                                 + " has another sampling frequency than the first lead and was left out.");
             } else {
@@ -37,6 +38,21 @@ final class WfdbLeads {
 
     int perFrame() {
         return signals.get(kept.get(0)).perFrame();
+    }
+
+    /** Signals of the header, those left out included. */
+    int ofAll() {
+        return signals.size();
+    }
+
+    /** Where among the signals of the header the lead stands. */
+    int index(int lead) {
+        return kept.get(lead);
+    }
+
+    /** Those kept, in the order of the header. */
+    List<WfdbSignal> signals() {
+        return kept.stream().map(signals::get).toList();
     }
 
     List<Lead> leads() {

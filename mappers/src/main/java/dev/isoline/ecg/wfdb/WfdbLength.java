@@ -1,5 +1,6 @@
 package dev.isoline.ecg.wfdb;
 
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
 import java.io.IOException;
@@ -9,62 +10,110 @@ import java.util.Map;
 /** How many frames a WFDB record holds, by its header and by the size of its signal files. */
 final class WfdbLength {
 
-    private final WfdbHeader header;
-    private final RecordingFiles files;
+    /** Samples that fill up a group of the packed formats. */
+    private static final int LARGEST_PADDING = 2;
 
-    WfdbLength(WfdbHeader header, RecordingFiles files) {
-        this.header = header;
+    private final long announced;
+    private final RecordingFiles files;
+    private final Faults faults;
+    private final String place;
+
+    /**
+     * @param announced frames by the header, 0 when it does not say
+     * @param place of the record among others, for the faults: empty or {@code Segment 2: }
+     */
+    WfdbLength(long announced, RecordingFiles files, Faults faults, String place) {
+        this.announced = announced;
         this.files = files;
+        this.faults = faults;
+        this.place = place;
     }
 
-    /** Refuses a record whose signal files are absent or end early. */
-    long frames(Map<String, List<WfdbSignal>> groups, List<String> notes) throws IOException {
+    /** A signal file that is absent or ends early is a fault. */
+    long frames(Map<String, List<WfdbSignal>> groups) throws IOException {
         long fewest = Long.MAX_VALUE;
+        long most = 0;
         int file = 0;
         for (var group : groups.entrySet()) {
-            var signals = group.getValue();
-            String role = "Signal file " + ++file + " of " + groups.size();
-            checkGroup(group.getKey(), signals, role);
-            long size = files.size(group.getKey());
-            checkSize(size, signals, role, notes);
-            fewest = Math.min(fewest, framesIn(size, signals));
+            String role = place + "Signal file " + ++file + " of " + groups.size();
+            check(group.getKey(), group.getValue(), role);
+            long held = framesIn(files.size(group.getKey()), group.getValue());
+            fewest = Math.min(fewest, held);
+            most = Math.max(most, held);
         }
-        if (fewest == 0) {
-            throw new RecordingException("The WFDB record holds no samples.");
+        if (groups.isEmpty()) {
+            most = announced;
         }
-        return header.frames() > 0 ? header.frames() : fewest;
+        if (most == 0) {
+            throw new RecordingException(place + "The WFDB record holds no samples.");
+        }
+        return announced > 0 ? Math.min(announced, most) : common(fewest, most);
     }
 
-    private void checkGroup(String name, List<WfdbSignal> signals, String role)
-            throws RecordingException {
+    private void check(String name, List<WfdbSignal> signals, String role) throws IOException {
         if (!files.names().contains(name)) {
             throw new RecordingException(
                     role + " that the WFDB header names is not beside the header.");
         }
-        if (signals.stream().map(WfdbSignal::format).distinct().count() > 1) {
-            throw new RecordingException(role + " of the WFDB record mixes formats.");
+        if (signals.stream().map(WfdbSignal::format).distinct().count() > 1
+                || signals.stream().mapToLong(WfdbSignal::offset).distinct().count() > 1) {
+            throw new RecordingException(role + " of the WFDB record mixes formats or offsets.");
+        }
+        if (announced > 0) {
+            checkSize(files.size(name), signals, role);
+        } else {
+            checkEnd(files.size(name), signals, role);
         }
     }
 
-    private void checkSize(long size, List<WfdbSignal> signals, String role, List<String> notes)
+    private void checkSize(long size, List<WfdbSignal> signals, String role)
             throws RecordingException {
-        long announced = bytes(header.frames(), signals);
-        if (header.frames() > 0 && size < announced) {
-            throw new RecordingException(
+        long bytes = bytes(announced, signals);
+        if (size < bytes) {
+            faults.found(
                     role
                             + " of the WFDB record is truncated: "
-                            + (announced - size)
+                            + (bytes - size)
                             + " of "
-                            + announced
+                            + bytes
                             + " bytes are missing.");
         }
-        if (header.frames() > 0 && framesIn(size, signals) > header.frames() + LARGEST_PADDING) {
-            notes.add(
+        if (framesIn(size, signals) >= announced + signals.get(0).format().groupSamples()) {
+            faults.note(
                     role + " goes on after the end the WFDB header gives; the rest was left out.");
         }
     }
 
-    private static final int LARGEST_PADDING = 1;
+    /** Without a length in the header a file has to end with a frame. */
+    private void checkEnd(long size, List<WfdbSignal> signals, String role)
+            throws RecordingException {
+        var format = signals.get(0).format();
+        long rest = size - bytes(framesIn(size, signals), signals);
+        if (rest >= (format.groupSamples() == 1 ? 1 : format.groupBytes())) {
+            faults.found(
+                    role
+                            + " of the WFDB record ends within a frame: "
+                            + rest
+                            + " bytes are left over.");
+        }
+    }
+
+    /** Signal files of one length, but for the padding of a packed format. */
+    private long common(long fewest, long most) throws RecordingException {
+        if (most - fewest > LARGEST_PADDING) {
+            faults.found(
+                    place
+                            + "The signal files of the WFDB record hold from "
+                            + fewest
+                            + " to "
+                            + most
+                            + " frames; "
+                            + (most - fewest)
+                            + " are missing.");
+            return most;
+        }
+        return fewest;
+    }
 
     private static long bytes(long frames, List<WfdbSignal> signals) {
         return signals.get(0).offset()

@@ -128,6 +128,11 @@ record WfdbSignal(
                 "Line " + number + " of the signals in the WFDB header cannot be read.");
     }
 
+    /** Whether it has no signal file. */
+    boolean isNull() {
+        return format == WfdbFormat.NULL;
+    }
+
     boolean isVoltage() {
         return Microvolts.per(units).isPresent();
     }

@@ -23,6 +23,8 @@ final class WfdbSignalFile implements Closeable {
     private final int perFrame;
     private final int ahead;
     private final long frames;
+    private final long summed;
+    private final short[] sums;
     private ByteBuffer stored = ByteBuffer.allocateDirect(0);
     private int[] window = new int[0];
     private int held;
@@ -30,13 +32,16 @@ final class WfdbSignalFile implements Closeable {
 
     /**
      * @param signals of this file, in the order of the header
-     * @param frames in the file
+     * @param frames to be read
+     * @param summed frames that the checksums are of: those of the record, skew or not
      */
-    WfdbSignalFile(List<WfdbSignal> signals, ReadableByteChannel channel, long frames)
+    WfdbSignalFile(List<WfdbSignal> signals, ReadableByteChannel channel, long frames, long summed)
             throws IOException {
         this.signals = signals;
         this.channel = channel;
         this.frames = frames;
+        this.summed = summed;
+        sums = new short[signals.size()];
         format = signals.get(0).format();
         perFrame = perFrame(signals);
         ahead = signals.stream().mapToInt(WfdbSignal::skew).max().orElse(0);
@@ -50,7 +55,6 @@ final class WfdbSignalFile implements Closeable {
     /**
      * The next frames of every signal, skew taken out.
      *
-     * @param count an even number, or the rest of the record
      * @return {@code [signal][count x samples per frame]}, {@link Block#MISSING} past the end
      */
     int[][] next(int count) throws IOException {
@@ -84,7 +88,7 @@ final class WfdbSignalFile implements Closeable {
 
     /** Reads on until the window holds so many frames or the file ends. */
     private void extend(int wanted) throws IOException {
-        int more = (int) Math.min(evenly(Math.max(0, wanted - held)), frames - read);
+        int more = (int) Math.min(groups(Math.max(0, wanted - held)), frames - read);
         if (!ChannelBytes.fill(room((int) format.bytes((long) more * perFrame)), channel)) {
             throw new RecordingException(
                     "A signal file of the WFDB record ended while it was read.");
@@ -92,22 +96,58 @@ final class WfdbSignalFile implements Closeable {
         if (window.length < (held + more) * perFrame) {
             window = Arrays.copyOf(window, (held + more) * perFrame);
         }
-        format.stored(stored.flip(), window, held * perFrame, more * perFrame);
+        WfdbSamples.unpack(format, wholeGroups(), window, held * perFrame, more * perFrame);
+        sum(held * perFrame, (int) Math.max(0, Math.min(more, summed - read)));
         held += more;
         read += more;
     }
 
+    /** As they are stored (header(5)): the samples a skew passes over included. */
+    private void sum(int from, int count) {
+        int offset = from;
+        for (int i = 0; i < sums.length; i++) {
+            int sum = sums[i];
+            for (int sample = 0; sample < signals.get(i).perFrame(); sample++, offset++) {
+                for (int at = offset, end = offset + count * perFrame; at < end; at += perFrame) {
+                    sum += window[at];
+                }
+            }
+            sums[i] = (short) sum;
+        }
+    }
+
+    /** 16-bit sum of a signal's samples, as far as the file was read. */
+    short sum(int signal) {
+        return sums[signal];
+    }
+
+    List<WfdbSignal> signals() {
+        return signals;
+    }
+
+    /** What was read, zeros behind it up to the end of a group. */
+    private ByteBuffer wholeGroups() {
+        int end = stored.position();
+        stored.limit(stored.capacity());
+        while (end % format.groupBytes() != 0) {
+            stored.put(end++, (byte) 0);
+        }
+        return stored.position(0).limit(end);
+    }
+
     /** Outside the heap: a channel would copy what it reads into an array once more. */
     private ByteBuffer room(int bytes) {
-        if (stored.capacity() < bytes) {
-            stored = ByteBuffer.allocateDirect(bytes).order(ByteOrder.LITTLE_ENDIAN);
+        if (stored.capacity() < bytes + format.groupBytes()) {
+            stored =
+                    ByteBuffer.allocateDirect(bytes + format.groupBytes())
+                            .order(ByteOrder.LITTLE_ENDIAN);
         }
         return stored.clear().limit(bytes);
     }
 
-    /** Format 212 packs two samples: every reading but the last takes an even number of frames. */
-    private static int evenly(int frames) {
-        return frames + (frames & 1);
+    /** Packed formats: every reading but the last takes whole groups of samples. */
+    private int groups(int frames) {
+        return (frames + format.groupSamples() - 1) / format.groupSamples() * format.groupSamples();
     }
 
     @Override

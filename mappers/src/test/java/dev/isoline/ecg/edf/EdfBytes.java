@@ -22,6 +22,14 @@ public final class EdfBytes {
     private final List<Signal> signals = new ArrayList<>();
     private final ByteArrayOutputStream data = new ByteArrayOutputStream();
     private int written;
+    private int sampleBytes = 2;
+
+    /** A file of samples of 24 bits. */
+    public static EdfBytes bdf() {
+        var file = new EdfBytes();
+        file.sampleBytes = 3;
+        return file;
+    }
 
     public EdfBytes signal(String label, String dimension, int samples, String... calibration) {
         var range =
@@ -33,7 +41,14 @@ public final class EdfBytes {
     }
 
     public EdfBytes annotations(int words) {
-        return signal("EDF Annotations", "", words, "-1", "1", "-32768", "32767");
+        return signal(
+                (sampleBytes == 2 ? "EDF" : "BDF") + " Annotations",
+                "",
+                words,
+                "-1",
+                "1",
+                "-32768",
+                "32767");
     }
 
     /** Samples of one signal in the data record. */
@@ -41,13 +56,16 @@ public final class EdfBytes {
         for (int sample : samples) {
             data.write(sample);
             data.write(sample >> 8);
+            if (sampleBytes == 3) {
+                data.write(sample >> 16);
+            }
         }
         return this;
     }
 
     public EdfBytes text(String text, int words) {
         var bytes = text.getBytes(StandardCharsets.UTF_8);
-        data.writeBytes(Arrays.copyOf(bytes, 2 * words));
+        data.writeBytes(Arrays.copyOf(bytes, sampleBytes * words));
         return this;
     }
 
@@ -58,7 +76,9 @@ public final class EdfBytes {
 
     public byte[] bytes() {
         var header = new StringBuilder();
-        put(header, "0", 8).put(header, patient, 80).put(header, recording, 80);
+        put(header, sampleBytes == 2 ? "0" : "\u00ffBIOSEMI", 8)
+                .put(header, patient, 80)
+                .put(header, recording, 80);
         put(header, date, 8).put(header, "10.20.30", 8);
         put(header, headerBytes != null ? headerBytes : "" + 256 * (signals.size() + 1), 8);
         put(header, reserved, 44).put(header, records != null ? records : "" + written, 8);

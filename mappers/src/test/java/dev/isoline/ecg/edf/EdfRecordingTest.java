@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.isoline.ecg.Block;
+import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.FilesInMemory;
 import dev.isoline.ecg.Filter;
@@ -34,7 +35,7 @@ class EdfRecordingTest {
     }
 
     private static Recording open(EdfBytes edf) throws IOException {
-        return EdfRecording.open(FilesInMemory.of("r.edf", edf.bytes()), "r.edf");
+        return EdfRecording.open(FilesInMemory.of("r.edf", edf.bytes()), "r.edf", Damage.REFUSE);
     }
 
     @Test
@@ -164,6 +165,74 @@ class EdfRecordingTest {
         }
     }
 
+    /** Times of EDF+D are decimals: no sum of doubles drifts, however many weeks it lasts. */
+    @Test
+    void a_gap_after_weeks_is_placed_to_the_sample() throws IOException {
+        var edf =
+                new EdfBytes()
+                        .signal("ECG", "mV", 3)
+                        .annotations(12)
+                        .samples(1, 2, 3)
+                        .text("+0.1\u0014\u0014\0", 12)
+                        .endRecord()
+                        .samples(4, 5, 6)
+                        .text("+2419200.13\u0014\u0014\0", 12)
+                        .endRecord()
+                        .samples(7, 8, 9)
+                        .text("+2419200.16\u0014\u0014\0", 12)
+                        .endRecord();
+        edf.reserved = "EDF+D";
+        edf.recordSeconds = "0.03";
+        try (var recording = open(edf)) {
+            assertThat(Samples.blocks(recording))
+                    .extracting(Block::first)
+                    .containsExactly(0L, 241_920_003L);
+        }
+    }
+
+    @Test
+    void a_data_record_without_a_time_is_refused_and_salvaged_without_it() throws IOException {
+        var edf =
+                new EdfBytes()
+                        .signal("ECG", "mV", 1)
+                        .annotations(10)
+                        .samples(1)
+                        .text("+0\u0014\u0014\0", 10)
+                        .endRecord()
+                        .samples(2)
+                        .text("soon\u0014\u0014\0", 10)
+                        .endRecord()
+                        .samples(3)
+                        .text("+2\u0014\u0014\0", 10)
+                        .endRecord();
+        edf.reserved = "EDF+D";
+        assertThatThrownBy(() -> open(edf))
+                .isInstanceOf(RecordingException.class)
+                .hasMessage("Data record 2 of the EDF+D file gives no time.");
+        try (var recording = salvage(edf)) {
+            assertThat(Samples.blocks(recording)).extracting(Block::first).containsExactly(0L, 2L);
+            assertThat(recording.header().notes())
+                    .containsExactly("Salvaged: Data record 2 of the EDF+D file gives no time.");
+        }
+    }
+
+    @Test
+    void the_whole_data_records_of_a_short_file_can_be_salvaged() throws IOException {
+        var edf = twoRecords();
+        edf.records = "5";
+        try (var recording = salvage(edf)) {
+            assertThat(Samples.lead(recording, 0)).hasSize(8);
+            assertThat(recording.header().samples()).isEqualTo(8);
+            assertThat(recording.header().notes())
+                    .anyMatch(note -> note.contains("144 of them are missing"))
+                    .contains("2 of 5 data records were read.");
+        }
+    }
+
+    private static Recording salvage(EdfBytes edf) throws IOException {
+        return EdfRecording.open(FilesInMemory.of("r", edf.bytes()), "r", Damage.SALVAGE);
+    }
+
     @Test
     void signals_of_another_rate_or_unit_are_left_out_with_a_note() throws IOException {
         var edf =
@@ -200,6 +269,8 @@ class EdfRecordingTest {
         refused(edf -> edf.recordSeconds = "1e-7", "sampling frequency");
         refused(edf -> edf.headerBytes = "99999999", "its own length");
         refused(edf -> edf.signal("ECG x", "mV", 99_999_999), "more than 16 MiB");
+        refused(edf -> edf.signal("ECG x", "mV", 4, "-1", "1", "5", "5"), "no digital range");
+        refused(edf -> edf.signal("ECG x", "mV", 4, "-1", "1", "5", "70000"), "-32768 to 32767");
         refused(edf -> edf.signal("ECG x", "mV", -4), "negative number of samples");
     }
 

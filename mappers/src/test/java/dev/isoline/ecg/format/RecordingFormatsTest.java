@@ -81,9 +81,21 @@ class RecordingFormatsTest {
         refused(new FilesInMemory(Map.of("a.edf", edf(), "b.edf", edf())), "2 recordings");
     }
 
+    /** Example 6 of header(5): the header of a segment is no recording of its own. */
     @Test
-    void a_format_not_read_yet_is_named() {
-        refused(FilesInMemory.of("r.ecg", bytes("ISHNE1.0 and so on")), "ISHNE");
+    void segments_are_parts_of_their_record() throws IOException {
+        var files =
+                new FilesInMemory(
+                        Map.of(
+                                "m.hea", bytes("m/2 1 360 4\ns 2\ns 2\n"),
+                                "s.hea", bytes("s 1 360 2\ns.dat 16\n"),
+                                "s.dat", WfdbBytes.format16(1, 2),
+                                "t.dat", WfdbBytes.format16(1, 2)));
+        try (var recording = RecordingFormats.open(files)) {
+            assertThat(recording.header().samples()).isEqualTo(4);
+        }
+        assertThat(RecordingFormats.parts(files, "m.hea"))
+                .containsExactlyInAnyOrder("m.hea", "s.hea", "s.dat");
     }
 
     private static void refused(RecordingFiles files, String says) {

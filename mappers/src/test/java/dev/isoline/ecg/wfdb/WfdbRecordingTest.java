@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.isoline.ecg.Block;
+import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.FilesInMemory;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.Recording;
@@ -132,18 +133,60 @@ class WfdbRecordingTest {
     }
 
     @Test
-    void a_wrong_checksum_is_a_note_once_the_end_is_reached() throws IOException {
+    void a_wrong_checksum_is_refused_at_the_end_and_noted_where_damage_is_salvaged()
+            throws IOException {
         var right = "r 1 360 3\nr.dat 16 200 16 0 1 ";
-        assertThat(notesAfter(right + "6 0 I")).isEmpty();
-        assertThat(notesAfter(right + (6 + 65_536) + " 0 I")).isEmpty();
-        assertThat(notesAfter(right + "7 0 I")).hasSize(1);
+        assertThat(notes(right + "6 0 I", Damage.REFUSE)).isEmpty();
+        assertThat(notes(right + (6 + 65_536) + " 0 I", Damage.REFUSE)).isEmpty();
+        assertThat(notes(right + "7 0 I", Damage.SALVAGE))
+                .containsExactly(
+                        "Salvaged: Signal 1 does not have the checksum its WFDB header gives, 7.");
+        assertThat(notes(right + "0 0 I", Damage.REFUSE)).hasSize(1);
+        assertThatThrownBy(() -> notes(right + "7 0 I", Damage.REFUSE))
+                .isInstanceOf(RecordingException.class)
+                .hasMessageContaining("checksum");
     }
 
-    private static List<String> notesAfter(String header) throws IOException {
-        try (var recording = open(header, WfdbBytes.format16(1, 2, 3))) {
+    /** header(5): samples that a skew passes over are included in the checksum. */
+    @Test
+    void a_checksum_is_of_the_samples_as_stored() throws IOException {
+        var header = "r 2 360 3\nr.dat 16 200 16 0 1 6 0 I\nr.dat 16:1 200 16 0 99 122 0 II";
+        try (var recording = open(header, WfdbBytes.format16(1, 99, 2, 11, 3, 12))) {
+            assertThat(Samples.blocks(recording)).hasSize(1);
+        }
+    }
+
+    private static List<String> notes(String header, Damage damage) throws IOException {
+        var files =
+                new FilesInMemory(
+                        Map.of(
+                                "r.hea", header.getBytes(StandardCharsets.UTF_8),
+                                "r.dat", WfdbBytes.format16(1, 2, 3)));
+        try (var recording = RecordingFormats.open(files, damage)) {
             Samples.blocks(recording);
             return recording.header().notes();
         }
+    }
+
+    @Test
+    void what_is_left_of_a_short_file_can_be_salvaged() throws IOException {
+        var files =
+                new FilesInMemory(
+                        Map.of(
+                                "r.hea", "r 1 360 9\nr.dat 16".getBytes(StandardCharsets.UTF_8),
+                                "r.dat", WfdbBytes.format16(1, 2, 3)));
+        try (var recording = RecordingFormats.open(files, Damage.SALVAGE)) {
+            assertThat(Samples.lead(recording, 0)).containsExactly(1, 2, 3);
+            assertThat(recording.header().notes())
+                    .anyMatch(note -> note.contains("12 of 18 bytes are missing"));
+        }
+    }
+
+    @Test
+    void a_file_without_a_length_that_ends_within_a_frame_is_refused() {
+        assertThatThrownBy(() -> open("r 2\nr.dat 16\nr.dat 16", WfdbBytes.format16(1, 2, 3)))
+                .isInstanceOf(RecordingException.class)
+                .hasMessageContaining("ends within a frame: 2 bytes");
     }
 
     @Test
@@ -160,9 +203,10 @@ class WfdbRecordingTest {
         refused("r 0 360\n", "announces 0 signals");
         refused("r 9999 360\nr.dat 16", "announces 9999 signals");
         refused("r 2 360\nr.dat 16", "announces 2 signals and describes 1");
-        refused("r/3 1 360\ns1 10\n", "several segments");
+        refused("r/3 1 360\ns1 10\n", "announces 3 segments and describes 1");
+        refused("r 1 360 99999999999\nr.dat 16", "more than a year");
         refused("r 1 0\nr.dat 16", "sampling frequency");
-        refused("r 1 360\nr.dat 310", "format 310");
+        refused("r 1 360\nr.dat 516", "format 516");
         refused("r 1 360\nr.dat 16x0", "Line 1 of the signals");
         refused("r 1 360\nr.dat 16x99999", "Line 1 of the signals");
         refused("r 1 360\nr.dat 16+999999999", "holds no samples");
