@@ -32,6 +32,11 @@ public enum Rhythm {
         this.wfdb = wfdb;
     }
 
+    /** Text of the rhythm change. */
+    public String wfdb() {
+        return wfdb;
+    }
+
     /** Empty for a text that is no rhythm of the list. */
     public static Optional<Rhythm> ofWfdb(String text) {
         return Arrays.stream(values()).filter(rhythm -> rhythm.wfdb.equals(text)).findFirst();

@@ -1,8 +1,5 @@
 package dev.isoline.ecg;
 
-import java.io.ByteArrayInputStream;
-import java.io.IOException;
-import java.nio.channels.Channels;
 import java.nio.channels.ReadableByteChannel;
 import java.util.List;
 import java.util.Map;
@@ -32,7 +29,7 @@ public final class FilesInMemory implements RecordingFiles {
     }
 
     @Override
-    public ReadableByteChannel open(String name) throws IOException {
-        return Channels.newChannel(new ByteArrayInputStream(files.get(name)));
+    public ReadableByteChannel open(String name) {
+        return new SeekableFile(files.get(name));
     }
 }

@@ -53,6 +53,27 @@ final class RecordingFolder implements RecordingFiles {
         return beside;
     }
 
+    /**
+     * A file and the one beside it that an ISHNE recorder gives its annotations: same name, .ann.
+     */
+    static RecordingFolder withAnnotations(Path recording) {
+        var files = new TreeMap<String, Path>();
+        files.put(name(recording), recording);
+        String base = name(recording).replaceFirst("\\.[^.]*$", "");
+        for (String extension : List.of(".ann", ".ANN")) {
+            Path beside = recording.resolveSibling(base + extension);
+            if (Files.isRegularFile(beside)) {
+                files.put(name(beside), beside);
+                return new RecordingFolder(files);
+            }
+        }
+        return new RecordingFolder(files);
+    }
+
+    private static String name(Path file) {
+        return file.getFileName().toString();
+    }
+
     @Override
     public List<String> names() {
         return List.copyOf(files.keySet());

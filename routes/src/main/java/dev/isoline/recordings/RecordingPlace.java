@@ -10,13 +10,14 @@ import java.util.Arrays;
 public final class RecordingPlace {
 
     private static final byte[] ZIP = {'P', 'K', 3, 4};
+    private static final byte[] ISHNE = {'I', 'S', 'H', 'N'};
     private static final byte[] EMPTY_ZIP = {'P', 'K', 5, 6};
 
     private RecordingPlace() {}
 
     /**
      * The files there. An archive is known by its first bytes; a file whose name ends in {@code
-     * .hea} brings the files beside it.
+     * .hea} brings the files of its record that lie beside it, one in ISHNE format its annotations.
      *
      * @throws dev.isoline.ecg.RecordingException when an archive cannot be read safely
      * @throws java.nio.file.NoSuchFileException when nothing is there
@@ -31,6 +32,9 @@ public final class RecordingPlace {
         }
         if (Arrays.equals(start, ZIP) || Arrays.equals(start, EMPTY_ZIP)) {
             return new RecordingArchive(place);
+        }
+        if (Arrays.equals(start, ISHNE)) {
+            return RecordingFolder.withAnnotations(place);
         }
         return place.toString().endsWith(".hea")
                 ? RecordingFolder.ofHeader(place)

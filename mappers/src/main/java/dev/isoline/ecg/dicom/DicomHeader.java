@@ -31,8 +31,7 @@ record DicomHeader(DataSet object) {
 
     private static final int DAY = 8;
 
-    RecordingHeader header(DicomWaveform waveform, List<String> notes)
-            throws DicomException, RecordingException {
+    RecordingHeader header(List<DicomWaveform> together) throws DicomException, RecordingException {
         String format = NAMES.get(text(Tag.SOPClassUID));
         if (format == null) {
             throw new RecordingException("The DICOM object is no ECG waveform.");
@@ -41,11 +40,11 @@ record DicomHeader(DataSet object) {
                 "DICOM " + format,
                 identity(),
                 start(),
-                waveform.hz(),
-                waveform.leads(),
-                waveform.samples(),
+                together.get(0).hz(),
+                together.stream().flatMap(group -> group.leads().stream()).toList(),
+                together.stream().mapToLong(DicomWaveform::samples).min().orElse(0),
                 equipment(),
-                List.copyOf(notes));
+                List.of());
     }
 
     private Identity identity() throws DicomException {

@@ -8,6 +8,8 @@ import dev.isoline.dicom.Tag;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.ChannelBytes;
+import dev.isoline.ecg.Damage;
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
@@ -24,8 +26,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A recording in a DICOM waveform object, PS3.3 C.10.9: its first multiplex group. Annotations of
- * the object are not read.
+ * A recording in a DICOM waveform object, PS3.3 C.10.9: the multiplex groups that were recorded
+ * together. Annotations of the object are not read.
  */
 public final class DicomRecording implements Recording {
 
@@ -47,26 +49,27 @@ public final class DicomRecording implements Recording {
             String study, String series, String sopClass, String sopInstance, int number) {}
 
     private final SeekableByteChannel channel;
-    private final DicomWaveform waveform;
+    private final Faults faults;
+    private final List<DicomWaveform> together;
     private final RecordingHeader header;
     private final ObjectUids uids;
     private final Optional<ZoneOffset> offset;
+    private final int framesAtATime;
     private final ByteBuffer window;
     private long position;
 
-    private DicomRecording(SeekableByteChannel channel) throws IOException {
+    private DicomRecording(SeekableByteChannel channel, Damage damage) throws IOException {
         this.channel = channel;
+        faults = new Faults(damage);
         var dataSet = Part10.read(channel, LIMITS).dataSet();
-        var notes = new ArrayList<String>();
-        waveform = DicomWaveform.of(dataSet, channel, notes);
+        together = DicomWaveform.of(dataSet, channel, faults);
         var said = new DicomHeader(dataSet);
-        header = said.header(waveform, notes);
+        header = said.header(together);
         offset = said.offset();
         uids = uids(dataSet);
-        int frame = waveform.frameBytes();
-        window =
-                ByteBuffer.allocate(Math.max(1, WINDOW / frame) * frame)
-                        .order(ByteOrder.LITTLE_ENDIAN);
+        int frame = together.stream().mapToInt(DicomWaveform::frameBytes).max().orElseThrow();
+        framesAtATime = Math.max(1, WINDOW / frame);
+        window = ByteBuffer.allocate(framesAtATime * frame).order(ByteOrder.LITTLE_ENDIAN);
     }
 
     /** Whether a file that begins so is a DICOM file (PS3.10 7.1). */
@@ -76,11 +79,12 @@ public final class DicomRecording implements Recording {
     }
 
     /** Opens the named file; the channel is closed again when it is no such recording. */
-    public static DicomRecording open(RecordingFiles files, String name) throws IOException {
+    public static DicomRecording open(RecordingFiles files, String name, Damage damage)
+            throws IOException {
         var channel = files.open(name);
         try {
             if (channel instanceof SeekableByteChannel seekable) {
-                return new DicomRecording(seekable);
+                return new DicomRecording(seekable, damage);
             }
             throw new RecordingException(
                     "A DICOM object in an archive is not read; send the object itself.");
@@ -114,34 +118,38 @@ public final class DicomRecording implements Recording {
 
     @Override
     public RecordingHeader header() {
-        return header;
+        return header.noting(faults.notes());
     }
 
     @Override
     public Optional<Block> next() throws IOException {
-        int frames =
-                (int)
-                        Math.min(
-                                window.capacity() / waveform.frameBytes(),
-                                waveform.samples() - position);
+        int frames = (int) Math.min(framesAtATime, header.samples() - position);
         if (frames == 0) {
             return Optional.empty();
         }
-        channel.position(waveform.offset() + position * waveform.frameBytes());
-        if (!ChannelBytes.fill(window.clear().limit(frames * waveform.frameBytes()), channel)) {
-            throw new RecordingException("The waveform data of the DICOM object end early.");
+        var samples = new ArrayList<int[]>();
+        for (var group : together) {
+            samples.addAll(Arrays.asList(read(group, frames)));
         }
-        var block = new Block(position, decode(window.flip(), frames));
+        var block = new Block(position, samples.toArray(int[][]::new));
         position += frames;
         return Optional.of(block);
     }
 
+    private int[][] read(DicomWaveform group, int frames) throws IOException {
+        channel.position(group.offset() + position * group.frameBytes());
+        if (!ChannelBytes.fill(window.clear().limit(frames * group.frameBytes()), channel)) {
+            throw new RecordingException("The waveform data of the DICOM object end early.");
+        }
+        return decode(group, window.flip(), frames);
+    }
+
     /** Channels alternate within a sample, PS3.3 C.10.9.1.7. */
-    private int[][] decode(ByteBuffer bytes, int frames) {
-        var samples = new int[waveform.leads().size()][frames];
+    private static int[][] decode(DicomWaveform group, ByteBuffer bytes, int frames) {
+        var samples = new int[group.leads().size()][frames];
         for (int i = 0; i < frames; i++) {
             for (int[] lead : samples) {
-                lead[i] = waveform.coding().next(bytes, waveform.padding());
+                lead[i] = group.coding().next(bytes, group.padding());
             }
         }
         return samples;
@@ -149,7 +157,7 @@ public final class DicomRecording implements Recording {
 
     @Override
     public boolean marksMissing() {
-        return waveform.padding().isPresent();
+        return together.stream().anyMatch(group -> group.padding().isPresent());
     }
 
     @Override

@@ -6,6 +6,7 @@ import dev.isoline.dicom.Element;
 import dev.isoline.dicom.FileBulk;
 import dev.isoline.dicom.Tag;
 import dev.isoline.dicom.Value;
+import dev.isoline.ecg.Faults;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.Microvolts;
 import dev.isoline.ecg.RecordingException;
@@ -19,11 +20,13 @@ import java.util.OptionalInt;
 /**
  * One multiplex group, PS3.3 C.10.9.
  *
+ * @param number of the group, counted from 1
  * @param samples per channel
  * @param offset of its Waveform Data (5400,1010) in the file
  * @param padding what stands where no sample was taken
  */
 record DicomWaveform(
+        int number,
         List<Lead> leads,
         double hz,
         long samples,
@@ -31,53 +34,116 @@ record DicomWaveform(
         OptionalInt padding,
         long offset) {
 
+    private static final double FASTEST_HZ = 100_000;
+
     int frameBytes() {
         return leads.size() * coding.bytes();
     }
 
-    /** The first group of an object; the others are named in the notes. */
-    static DicomWaveform of(DataSet object, SeekableByteChannel file, List<String> notes)
+    /**
+     * The groups of an object that were recorded together: the first original one, and those of its
+     * time, rate and length. The others, such as averaged beats, are named in the notes.
+     */
+    static List<DicomWaveform> of(DataSet object, SeekableByteChannel file, Faults faults)
             throws DicomException, RecordingException {
         List<DataSet> groups = object.items(Tag.WaveformSequence);
         if (groups.isEmpty()) {
             throw new RecordingException("The DICOM object holds no waveform.");
         }
-        if (groups.size() > 1) {
-            notes.add("Of " + groups.size() + " multiplex groups the first was read.");
+        int first = firstOriginal(groups);
+        var together = new ArrayList<DicomWaveform>();
+        together.add(of(groups.get(first), first + 1, file, faults));
+        for (int i = 0; i < groups.size(); i++) {
+            if (i != first && isWith(groups.get(i), groups.get(first))) {
+                together.add(of(groups.get(i), i + 1, file, faults));
+            } else if (i != first) {
+                faults.note(
+                        "Multiplex group "
+                                + (i + 1)
+                                + " of "
+                                + groups.size()
+                                + " is derived or of another time than the first and was left"
+                                + " out.");
+            }
         }
-        return of(groups.get(0), file);
+        return together;
     }
 
-    private static DicomWaveform of(DataSet group, SeekableByteChannel file)
+    private static int firstOriginal(List<DataSet> groups) throws DicomException {
+        for (int i = 0; i < groups.size(); i++) {
+            if (isOriginal(groups.get(i))) {
+                return i;
+            }
+        }
+        return 0;
+    }
+
+    private static boolean isOriginal(DataSet group) throws DicomException {
+        return group.text(Tag.WaveformOriginality).orElse("").equals("ORIGINAL");
+    }
+
+    private static boolean isWith(DataSet group, DataSet first) throws DicomException {
+        return isOriginal(group) == isOriginal(first)
+                && group.number(Tag.SamplingFrequency).equals(first.number(Tag.SamplingFrequency))
+                && group.number(Tag.MultiplexGroupTimeOffset)
+                        .orElse(0.0)
+                        .equals(first.number(Tag.MultiplexGroupTimeOffset).orElse(0.0))
+                && group.integer(Tag.NumberOfWaveformSamples)
+                        .equals(first.integer(Tag.NumberOfWaveformSamples));
+    }
+
+    private static DicomWaveform of(
+            DataSet group, int number, SeekableByteChannel file, Faults faults)
             throws DicomException, RecordingException {
         var coding =
                 DicomSample.of(
                         required(group, Tag.WaveformBitsAllocated),
                         group.text(Tag.WaveformSampleInterpretation).orElse(""));
-        var waveform =
-                new DicomWaveform(
-                        leads(group),
-                        group.number(Tag.SamplingFrequency).orElse(0.0),
+        var leads = leads(group);
+        checkChannels(required(group, Tag.NumberOfWaveformChannels), leads.size());
+        long samples =
+                samples(
                         required(group, Tag.NumberOfWaveformSamples),
-                        coding,
-                        padding(group, coding),
-                        data(group, file).offset());
-        waveform.check(required(group, Tag.NumberOfWaveformChannels), data(group, file).length());
-        return waveform;
+                        data(group, file).length(),
+                        leads.size() * coding.bytes(),
+                        faults);
+        double hz = group.number(Tag.SamplingFrequency).orElse(0.0);
+        if (!(hz > 0 && hz <= FASTEST_HZ)) {
+            throw new RecordingException(
+                    "The DICOM object gives no sampling frequency an ECG is recorded with.");
+        }
+        return new DicomWaveform(
+                number,
+                leads,
+                hz,
+                samples,
+                coding,
+                padding(group, coding),
+                data(group, file).offset());
     }
 
-    private void check(long channels, long bytes) throws RecordingException {
-        if (channels != leads.size() || leads.isEmpty()) {
+    private static void checkChannels(long channels, int defined) throws RecordingException {
+        if (channels != defined || defined == 0) {
             throw new RecordingException(
-                    "The DICOM object defines " + leads.size() + " of " + channels + " channels.");
+                    "The DICOM object defines " + defined + " of " + channels + " channels.");
         }
-        if (!(hz > 0)) {
-            throw new RecordingException("The DICOM object gives no sampling frequency.");
+    }
+
+    private static long samples(long announced, long bytes, int frameBytes, Faults faults)
+            throws RecordingException {
+        long missing = announced * frameBytes - bytes;
+        if (missing > 0) {
+            faults.found(
+                    "The waveform data of the DICOM object are shorter than its sample count says:"
+                            + " "
+                            + missing
+                            + " bytes are missing.");
         }
-        if (samples * frameBytes() > bytes) {
-            throw new RecordingException(
-                    "The waveform data of the DICOM object are shorter than its sample count says.");
+        long samples = Math.min(announced, bytes / frameBytes);
+        if (samples <= 0) {
+            throw new RecordingException("The DICOM object has no samples.");
         }
+        return samples;
     }
 
     /** Where they lie: values of this length were left in the file. */

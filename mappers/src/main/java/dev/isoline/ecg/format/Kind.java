@@ -1,13 +1,17 @@
 package dev.isoline.ecg.format;
 
+import dev.isoline.ecg.csv.CsvRecording;
 import dev.isoline.ecg.dicom.DicomRecording;
 import dev.isoline.ecg.edf.EdfRecording;
+import dev.isoline.ecg.ishne.IshneRecording;
 import dev.isoline.ecg.wfdb.WfdbRecording;
 
 /** What a file is by its first bytes; those up to {@link #WFDB} are recordings. */
 enum Kind {
     DICOM,
     EDF,
+    ISHNE,
+    CSV,
     WFDB,
     EMPTY,
     TEXT,
@@ -20,7 +24,10 @@ enum Kind {
         if (DicomRecording.begins(start)) {
             return DICOM;
         }
-        return EdfRecording.begins(start) ? EDF : text(start);
+        if (EdfRecording.begins(start)) {
+            return EDF;
+        }
+        return IshneRecording.begins(start) ? ISHNE : text(start);
     }
 
     private static Kind text(byte[] start) {
@@ -28,6 +35,9 @@ enum Kind {
             if (b >= 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r') {
                 return OTHER;
             }
+        }
+        if (CsvRecording.begins(start)) {
+            return CSV;
         }
         return WfdbRecording.begins(start) ? WFDB : TEXT;
     }
@@ -37,9 +47,11 @@ enum Kind {
         return switch (this) {
             case EMPTY -> "The file is empty.";
             case TEXT ->
-                    "The file is a text, not a recording: it begins neither as an EDF file nor as a"
-                            + " WFDB header.";
-            default -> "The file begins neither as an EDF file nor as a WFDB header.";
+                    "The file is a text, not a recording: it begins neither as a WFDB header nor as"
+                            + " CSV that declares a sampling frequency.";
+            default ->
+                    "The file begins neither as EDF, BDF, ISHNE or DICOM nor as a WFDB header or"
+                            + " CSV.";
         };
     }
 }

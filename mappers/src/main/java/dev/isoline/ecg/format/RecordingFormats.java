@@ -5,8 +5,10 @@ import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
+import dev.isoline.ecg.csv.CsvRecording;
 import dev.isoline.ecg.dicom.DicomRecording;
 import dev.isoline.ecg.edf.EdfRecording;
+import dev.isoline.ecg.ishne.IshneRecording;
 import dev.isoline.ecg.wfdb.WfdbRecording;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -107,12 +109,12 @@ public final class RecordingFormats {
     private static Recording open(RecordingFiles files, Candidate file, Damage damage)
             throws IOException {
         return switch (file.kind()) {
-            case DICOM -> DicomRecording.open(files, file.name());
+            case DICOM -> DicomRecording.open(files, file.name(), damage);
             case EDF -> EdfRecording.open(files, file.name(), damage);
+            case ISHNE -> IshneRecording.open(files, file.name(), damage);
+            case CSV -> CsvRecording.open(files, file.name(), damage);
             case WFDB -> WfdbRecording.open(files, file.name(), damage);
-            default ->
-                    throw new RecordingException(
-                            "Recordings in " + file.kind() + " format are not read.");
+            default -> throw new IllegalArgumentException(file.kind() + " is no recording");
         };
     }
 

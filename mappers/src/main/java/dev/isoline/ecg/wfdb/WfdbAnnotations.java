@@ -57,7 +57,7 @@ public final class WfdbAnnotations {
     private static final int NUM = 60;
     private static final int CHN = 62;
     private static final int AUX = 63;
-    private static final String RESOLUTION = "## time resolution: ";
+    static final String RESOLUTION = "## time resolution: ";
 
     private static final int FLUTTER_BEGINS = 32;
     private static final int FLUTTER_ENDS = 33;
@@ -104,6 +104,17 @@ public final class WfdbAnnotations {
             code = isQualifier(word >> 10) ? code : word >> 10;
         }
         return annotations;
+    }
+
+    /** The code a class is written as; Q, unclassifiable, for a beat nobody has classified. */
+    static int code(Beat.Kind kind) {
+        return switch (kind) {
+            case N -> 1;
+            case S -> 9;
+            case V -> 5;
+            case F -> 6;
+            case Q, UNCLASSIFIED -> 13;
+        };
     }
 
     /** NUM, SUB and CHN say more of the annotation before them. */
