@@ -10,6 +10,7 @@ import dev.isoline.dicom.Tag;
 import dev.isoline.dicom.TransferSyntax;
 import dev.isoline.dicom.Vr;
 import dev.isoline.ecg.Block;
+import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.RecordingFiles;
 import dev.isoline.ecg.RecordingHeader.Identity;
@@ -169,7 +170,7 @@ class DicomRecordingTest {
                         StandardOpenOption.WRITE)) {
             Part10.write(channel, syntax, object);
         }
-        return DicomRecording.open(new OneFile(file), "object.dcm");
+        return DicomRecording.open(new OneFile(file), "object.dcm", Damage.REFUSE);
     }
 
     private record OneFile(Path file) implements RecordingFiles {
