@@ -4,12 +4,13 @@ import dev.isoline.ecg.BeatSeries;
 import java.util.List;
 
 /**
- * Classes of all beats of a recording, a few thousand at a time: each beat is judged among the two
+ * Classes of all beats of a recording, a few thousand at a time: each beat is judged among a
  * thousand around it at least, so shapes may change over days and memory stays small.
  */
 final class BeatClasses {
 
     private static final int JUDGED = 4096;
+    private static final int SETTLED = 3072;
 
     private final Pace pace;
     private final List<DetectionLead> leads;
@@ -25,7 +26,7 @@ final class BeatClasses {
     /** The next beat, while the leads still remember it. */
     void add(long at, boolean first, LeadWeights weights) {
         if (shapes.isFull()) {
-            judge(JUDGED / 2);
+            judge(SETTLED);
         }
         var weight = new float[leads.size()];
         for (int i = 0; i < weight.length; i++) {

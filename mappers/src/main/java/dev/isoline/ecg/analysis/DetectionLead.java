@@ -23,6 +23,7 @@ final class DetectionLead {
     private final QrsFilter filter;
     private final Median complexes = new Median(0);
     private final Median noise = new Median(0);
+    private double background;
     private long used;
 
     DetectionLead(Lead lead, Pace pace) {
@@ -101,13 +102,18 @@ final class DetectionLead {
         return Math.max(1, complexes.value());
     }
 
+    /** Looks at what is between the complexes around a step. */
+    void look(long step) {
+        background = filter.median(step, pace.steps(AROUND_SECONDS));
+    }
+
     /**
-     * How far the complexes stand out of the noise and of what is between them around a step, 0 to
-     * 1, as a weight among leads.
+     * How far the complexes stand out of the noise and of what is between them, 0 to 1, as a weight
+     * among leads.
      */
-    double clarity(long step) {
-        double background = filter.median(step, pace.steps(AROUND_SECONDS)) / complex();
-        double clear = Math.max(0, 1 - noise.value() / complex()) * Math.max(0, 1 - background);
+    double clarity() {
+        double clear = Math.max(0, 1 - noise.value() / complex());
+        clear *= Math.max(0, 1 - background / complex());
         return Math.max(LEAST_CLARITY, clear * clear * clear * clear);
     }
 

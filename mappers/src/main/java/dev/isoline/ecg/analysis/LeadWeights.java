@@ -22,7 +22,6 @@ final class LeadWeights {
     private final double[] most;
     private double offset;
     private double clearest;
-    private long middle;
 
     LeadWeights(List<DetectionLead> leads) {
         this.leads = leads;
@@ -34,7 +33,7 @@ final class LeadWeights {
 
     /** Looks at what is usable in a second, the middle of which is at a step. */
     void second(int second, long step) {
-        middle = step;
+        leads.forEach(lead -> lead.look(step));
         if (!choose(Math.max(0, second - 1), second + 1)) {
             choose(second, second);
         }
@@ -54,7 +53,7 @@ final class LeadWeights {
     void update() {
         clearest = 0;
         for (int i = 0; i < weight.length; i++) {
-            weight[i] = usable[i] ? leads.get(i).clarity(middle) : 0;
+            weight[i] = usable[i] ? leads.get(i).clarity() : 0;
             clearest = Math.max(clearest, weight[i]);
         }
         double sum = 0;

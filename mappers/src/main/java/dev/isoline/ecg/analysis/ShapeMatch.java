@@ -61,19 +61,44 @@ final class ShapeMatch {
     }
 
     /** How well the beat fits a template at its best shift. */
-    double with(float[] template) {
-        double best = at(template, 0);
-        int bestShift = 0;
+    double with(Template template) {
+        double here = at(template, 0);
+        return here < GOOD ? search(template, here) : settle(0, here);
+    }
+
+    /** The same, but looked for near by only: for a template that had better fit well. */
+    double roughly(Template template) {
+        double here = at(template, 0);
+        double left = at(template, -1);
+        double right = at(template, 1);
+        int way = left > right ? -1 : 1;
+        double next = Math.max(left, right);
+        int found = 0;
+        while (next > here) {
+            here = next;
+            found += way;
+            next = Math.abs(found + way) > reach ? here : at(template, found + way);
+        }
+        return settle(found, here);
+    }
+
+    private double search(Template template, double here) {
+        double best = here;
+        int found = 0;
         for (int i = 1; i <= reach && best < GOOD; i++) {
             double left = at(template, -i);
             double right = at(template, i);
             if (Math.max(left, right) > best) {
                 best = Math.max(left, right);
-                bestShift = left > right ? -i : i;
+                found = left > right ? -i : i;
             }
         }
-        shift = bestShift;
-        return best;
+        return settle(found, best);
+    }
+
+    private double settle(int found, double fit) {
+        shift = found;
+        return fit;
     }
 
     /** Of the last match. */
@@ -81,24 +106,30 @@ final class ShapeMatch {
         return shift;
     }
 
-    private double at(float[] template, int shift) {
+    private double at(Template template, int shift) {
+        var window = template.window();
         double product = 0;
         double both = 1e-9;
         for (int lead = 0; lead < leads; lead++) {
             if (weight[lead] > 0) {
-                int from = lead * length + start + shift;
-                double dot = 0;
-                double own = 0;
-                for (int i = 0; i < width; i++) {
-                    float value = template[lead * width + i];
-                    dot += shape[from + i] * value;
-                    own += value * value;
-                }
+                float dot = dot(window, lead * width, lead * length + start + shift);
                 product += weight[lead] * dot;
-                both += weight[lead] * (own + energy(lead, start + shift));
+                both += weight[lead] * (template.energy(lead) + energy(lead, start + shift));
             }
         }
         return 2 * product / both;
+    }
+
+    /** Two sums at a time: one would have to wait for itself. */
+    private float dot(float[] window, int at, int from) {
+        float even = 0;
+        float odd = 0;
+        int i = 0;
+        for (; i + 1 < width; i += 2) {
+            even += shape[from + i] * window[at + i];
+            odd += shape[from + i + 1] * window[at + i + 1];
+        }
+        return i < width ? even + odd + shape[from + i] * window[at + i] : even + odd;
     }
 
     private double energy(int lead, int from) {

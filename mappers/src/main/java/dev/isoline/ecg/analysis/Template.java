@@ -7,18 +7,37 @@ final class Template {
     private static final int MEMORY = 20;
 
     private final float[] window;
+    private final float[] energy;
     private float[] sum;
     private float[] weight;
     private int seen = 1;
     private int members;
     private double fits;
 
-    Template(float[] window) {
+    Template(float[] window, int leads) {
         this.window = window;
+        energy = new float[leads];
+        measure();
+    }
+
+    private void measure() {
+        int width = window.length / energy.length;
+        for (int lead = 0; lead < energy.length; lead++) {
+            float sum = 0;
+            for (int i = lead * width; i < (lead + 1) * width; i++) {
+                sum += window[i] * window[i];
+            }
+            energy[lead] = sum;
+        }
     }
 
     float[] window() {
         return window;
+    }
+
+    /** Sum of squares of the window on a lead. */
+    float energy(int lead) {
+        return energy[lead];
     }
 
     int seen() {
@@ -31,6 +50,7 @@ final class Template {
         for (int i = 0; i < window.length; i++) {
             window[i] += way * (beat[i] - window[i]);
         }
+        measure();
     }
 
     /** Takes in a template that is nearly the same. */
@@ -39,6 +59,7 @@ final class Template {
         for (int i = 0; i < window.length; i++) {
             window[i] += way * (other.window[i] - window[i]);
         }
+        measure();
         seen += other.seen;
     }
 

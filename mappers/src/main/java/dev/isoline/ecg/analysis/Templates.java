@@ -2,6 +2,7 @@ package dev.isoline.ecg.analysis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * The shapes that occur among beats, and which beat has which. Two passes: the first lets templates
@@ -16,7 +17,7 @@ final class Templates {
     private static final double SAME = 0.92;
 
     /** No other template is looked at. */
-    private static final double CERTAIN = 0.96;
+    private static final double CERTAIN = 0.92;
 
     /** A beat that fits worse does not pull its template. */
     private static final double LOOSE = 0.78;
@@ -51,26 +52,37 @@ final class Templates {
                 templates.get(best).follow(match.window(shift));
             } else if (templates.size() < MOST) {
                 last = templates.size();
-                templates.add(new Template(match.window(0)));
+                templates.add(new Template(match.window(0), shapes.leads()));
             }
         }
     }
 
-    /** The template a beat fits best, tried from the last one on; -1 without any. */
+    /**
+     * The template a beat fits best, tried from the last one on; -1 without any. Every shift is
+     * tried only where none fits well near by.
+     */
     private int best(int beat) {
         match.beat(shapes.shape(beat), shapes.weight(beat));
+        int best = best(match::roughly);
+        if (fit < ALIKE) {
+            best = best(match::with);
+        }
+        last = Math.max(0, best);
+        return best;
+    }
+
+    private int best(ToDoubleFunction<Template> fitting) {
         int best = -1;
         fit = -1;
         for (int i = 0; i < templates.size() && fit < CERTAIN; i++) {
             int at = i == 0 ? last : i <= last ? i - 1 : i;
-            double found = match.with(templates.get(at).window());
+            double found = fitting.applyAsDouble(templates.get(at));
             if (found > fit) {
                 fit = found;
                 shift = match.shift();
                 best = at;
             }
         }
-        last = Math.max(0, best);
         return best;
     }
 
@@ -124,10 +136,10 @@ final class Templates {
             weight[lead] = Math.min(weight[lead], other[lead]) + LITTLE;
         }
         match.beat(mean, weight);
-        var window = match.window(0);
+        var start = new Template(match.window(0), shapes.leads());
         match.beat(templates.get(template).mean(), weight);
-        match.with(window);
-        return match.areaBetween(window);
+        match.with(start);
+        return match.areaBetween(start.window());
     }
 
     /**
@@ -154,7 +166,7 @@ final class Templates {
 
     private float[] over(int template, float[] base, float[] weight) {
         match.beat(templates.get(template).mean(), weight);
-        match.with(base);
+        match.with(new Template(base, shapes.leads()));
         return match.window(match.shift());
     }
 }
