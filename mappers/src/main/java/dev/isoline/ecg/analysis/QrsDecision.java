@@ -31,6 +31,13 @@ final class QrsDecision {
     private static final double STEP_BALANCE = 0.15;
 
     private static final double T_WAVE_SECONDS = 0.36;
+
+    /**
+     * Of the median interval: what comes later in a fast rhythm is an early broad beat (own
+     * choice).
+     */
+    private static final double T_WAVE_SHARE = 0.6;
+
     private static final double LONGEST_INTERVAL_SECONDS = 3;
     private static final int MOST_REJECTED = 64;
 
@@ -63,7 +70,8 @@ final class QrsDecision {
     }
 
     private boolean isTWave(Candidate c) {
-        return c.step() - last < tWaveSteps && c.slope() < T_WAVE_SLOPE * lastSlope;
+        return c.step() - last < Math.min(tWaveSteps, T_WAVE_SHARE * interval.value())
+                && c.slope() < T_WAVE_SLOPE * lastSlope;
     }
 
     private void accept(Candidate c) {
