@@ -32,6 +32,7 @@ import org.apache.camel.CamelContext;
 import org.apache.camel.Exchange;
 import org.apache.camel.builder.RouteBuilder;
 import org.apache.camel.impl.DefaultCamelContext;
+import org.assertj.core.util.Throwables;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -136,6 +137,18 @@ class DimseComponentTest {
                 });
         assertThatThrownBy(() -> call("ECHO", "", null, Map.of())).isInstanceOf(Rejection.class);
         assertThat(call("ECHO", "&calling=RAW(OTHER 2)", null, Map.of())).isEqualTo(Status.SUCCESS);
+    }
+
+    @Test
+    void a_port_that_cannot_be_had_is_named() throws Exception {
+        try (var taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+            port = taken.getLocalPort();
+            assertThatThrownBy(() -> serve(failing(new Refused(Status.NOT_AUTHORIZED))))
+                    .extracting(Throwables::getRootCause)
+                    .extracting(Throwable::getMessage)
+                    .asString()
+                    .startsWith("cannot listen on 127.0.0.1:" + port);
+        }
     }
 
     @Test

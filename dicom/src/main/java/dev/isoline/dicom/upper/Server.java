@@ -46,9 +46,14 @@ public final class Server implements AutoCloseable {
             socket.bind(new InetSocketAddress(local.host(), local.port()), BACKLOG);
         } catch (IOException e) {
             socket.close();
+            // Without its cause: of a chain, who starts the program is told the innermost message.
             throw new IOException(
-                    "cannot listen on " + local.host() + ":" + local.port() + ": " + e.getMessage(),
-                    e);
+                    "cannot listen on "
+                            + local.host()
+                            + ":"
+                            + local.port()
+                            + ": "
+                            + e.getMessage());
         }
     }
 

@@ -20,7 +20,7 @@ public enum Threshold {
     BIGEMINY_CYCLES   (   3,    2,  100, Unit.NONE,       "customary, no source"),
     TRIGEMINY_CYCLES  (   3,    2,  100, Unit.NONE,       "customary, no source"),
     AF_DURATION       (  30,    1, 3600, Unit.SECONDS,    "ISHNE-HRS expert consensus 2017: 30 s, by a public note of it"),
-    AF_IRREGULARITY   (0.75,    0,   10, Unit.NONE,       "Petrenas et al., Comput Biol Med 2015;65:184: 0.725; 0.75 own choice"),
+    AF_IRREGULARITY   (0.725,   0,   10, Unit.NONE,       "Petrenas et al., Comput Biol Med 2015;65:184, from memory"),
     NN_SHORTEST       ( 300,  100, 2000, Unit.MILLISECONDS, "unclassified beats; common practice, no source"),
     NN_LONGEST        (2000,  300, 5000, Unit.MILLISECONDS, "unclassified beats; common practice, no source"),
     NN_OFF            (  20,    1,  100, Unit.PERCENT,    "unclassified beats; common practice, no source"),
