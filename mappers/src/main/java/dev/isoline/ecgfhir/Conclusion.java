@@ -2,13 +2,17 @@ package dev.isoline.ecgfhir;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.summary.Episodes.Burden;
 import dev.isoline.ecg.summary.HeartRates;
 import dev.isoline.ecg.summary.Summary;
 import dev.isoline.ecg.summary.Threshold;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 
 /** The report in sentences; the first says what it is worth. */
 final class Conclusion {
@@ -17,6 +21,23 @@ final class Conclusion {
             "Computed by a program (Isoline %s); preliminary, not confirmed by a clinician."
                     + " It is no diagnosis: reading the recording and deciding on care belong to"
                     + " licensed clinicians under the rules in force where they practise.";
+
+    /** What a conclusion speaks of, whether there is any or not, in this order. */
+    private static final Map<EpisodeKind, String> EPISODES =
+            new EnumMap<>(
+                    Map.of(
+                            EpisodeKind.ATRIAL_FIBRILLATION,
+                            "atrial fibrillation",
+                            EpisodeKind.SUSTAINED_VENTRICULAR_TACHYCARDIA,
+                            "sustained ventricular tachycardia",
+                            EpisodeKind.NONSUSTAINED_VENTRICULAR_TACHYCARDIA,
+                            "nonsustained ventricular tachycardia",
+                            EpisodeKind.SUPRAVENTRICULAR_TACHYCARDIA,
+                            "supraventricular tachycardia",
+                            EpisodeKind.BRADYCARDIA,
+                            "bradycardia",
+                            EpisodeKind.TACHYCARDIA,
+                            "tachycardia"));
 
     private Conclusion() {}
 
@@ -32,6 +53,7 @@ final class Conclusion {
                         summary.beats().total()));
         summary.rates().whole().ifPresent(rate -> sentences.add(rate(rate)));
         sentences.add(ectopy(summary));
+        EPISODES.keySet().forEach(kind -> episodes(kind, summary).ifPresent(sentences::add));
         sentences.add(pauses(summary));
         return String.join(" ", sentences);
     }
@@ -54,6 +76,24 @@ final class Conclusion {
                 "Ectopic beats: %d ventricular, %d supraventricular.",
                 summary.beats().classified().getOrDefault(Beat.Kind.V, 0L),
                 summary.beats().classified().getOrDefault(Beat.Kind.S, 0L));
+    }
+
+    /** Only of kinds that were looked for. */
+    private static Optional<String> episodes(EpisodeKind kind, Summary summary) {
+        if (!summary.rhythm().burdens().containsKey(kind)) {
+            return Optional.empty();
+        }
+        Burden burden = summary.rhythm().burden(kind);
+        String words = EPISODES.get(kind);
+        return Optional.of(
+                burden.episodes() == 0
+                        ? "No " + words + "."
+                        : String.format(
+                                Locale.ROOT,
+                                "Episodes of %s: %d, %.1f %% of the analysable time.",
+                                words,
+                                burden.episodes(),
+                                burden.percent()));
     }
 
     private static String pauses(Summary summary) {

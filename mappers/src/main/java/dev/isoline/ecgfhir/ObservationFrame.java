@@ -23,17 +23,21 @@ final class ObservationFrame {
         this.recorded = recorded;
     }
 
-    Panel panel(AmbulatoryEcgMetric metric) {
+    Panel panel(Metric metric) {
         return new Panel(observation(metric, metric.code(), recorded));
     }
 
-    /** Something that happened in the recording; two of a kind do not begin at the same time. */
-    Observation event(AmbulatoryEcgMetric metric, Duration at, Optional<Period> period) {
-        return observation(metric, metric.code() + "@" + at.toNanos(), period);
+    /** One of several panels of the same topic, told apart by their number from 1. */
+    Panel panel(Metric metric, int number) {
+        return new Panel(observation(metric, metric.code() + "#" + number, recorded));
     }
 
-    private Observation observation(
-            AmbulatoryEcgMetric metric, String role, Optional<Period> period) {
+    /** Something that happened in the recording; two of a kind do not begin at the same time. */
+    Observation event(Metric metric, String kind, Duration at, Optional<Period> period) {
+        return observation(metric, kind + "@" + at.toNanos(), period);
+    }
+
+    private Observation observation(Metric metric, String role, Optional<Period> period) {
         var observation = new Observation();
         observation.setId(ids.of("Observation", role));
         observation.addIdentifier(ReportIds.identifier(observation.getId()));

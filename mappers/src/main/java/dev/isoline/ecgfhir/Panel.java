@@ -1,11 +1,10 @@
 package dev.isoline.ecgfhir;
 
+import dev.isoline.ecg.summary.Measure;
 import dev.isoline.fhir.Systems;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Optional;
-import org.hl7.fhir.r4.model.CodeableConcept;
-import org.hl7.fhir.r4.model.Coding;
 import org.hl7.fhir.r4.model.DateTimeType;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Observation.ObservationComponentComponent;
@@ -15,28 +14,6 @@ import org.hl7.fhir.r4.model.Type;
 /** An Observation that holds the measurements of one topic as components. */
 final class Panel {
 
-    /** Codes of data-absent-reason (FHIR R4) in use: why there is no value. */
-    enum Absent {
-        /** It could not be measured. */
-        UNKNOWN("unknown"),
-        /** Nobody looked for it. */
-        NOT_PERFORMED("not-performed");
-
-        private final String code;
-
-        Absent(String code) {
-            this.code = code;
-        }
-
-        CodeableConcept concept() {
-            return new CodeableConcept(
-                    new Coding(
-                            "http://terminology.hl7.org/CodeSystem/data-absent-reason",
-                            code,
-                            null));
-        }
-    }
-
     private final Observation observation;
 
     Panel(Observation observation) {
@@ -44,26 +21,32 @@ final class Panel {
     }
 
     /** A measured value, rounded half up; one that was not measured says why. */
-    Panel with(AmbulatoryEcgMetric metric, Optional<Double> value, int decimals, Absent absent) {
-        ObservationComponentComponent component = component(metric);
-        value.ifPresentOrElse(
-                v -> component.setValue(quantity(metric, v, decimals)),
-                () -> component.setDataAbsentReason(absent.concept()));
-        return this;
+    Panel with(Metric metric, Optional<Double> value, int decimals, Absence absence) {
+        return value.map(v -> with(metric, v, decimals)).orElseGet(() -> without(metric, absence));
     }
 
-    Panel with(AmbulatoryEcgMetric metric, double value, int decimals) {
-        component(metric).setValue(quantity(metric, value, decimals));
-        return this;
+    /** A measured value, rounded half up, or why it was refused. */
+    Panel with(Metric metric, Measure measure, int decimals) {
+        String reason = measure.refusal().orElse("It could not be measured.");
+        return with(metric, measure.value(), decimals, Absence.unknown(reason));
     }
 
-    Panel with(AmbulatoryEcgMetric metric, Type value) {
+    Panel with(Metric metric, double value, int decimals) {
+        return with(metric, quantity(metric, value, decimals));
+    }
+
+    Panel with(Metric metric, Type value) {
         component(metric).setValue(value);
         return this;
     }
 
+    Panel without(Metric metric, Absence absence) {
+        component(metric).setDataAbsentReason(absence.concept());
+        return this;
+    }
+
     /** A point in time; left out when the recording does not say when it began. */
-    Panel at(AmbulatoryEcgMetric metric, Optional<DateTimeType> time) {
+    Panel at(Metric metric, Optional<DateTimeType> time) {
         time.ifPresent(t -> component(metric).setValue(t));
         return this;
     }
@@ -72,7 +55,7 @@ final class Panel {
         return observation;
     }
 
-    static Quantity quantity(AmbulatoryEcgMetric metric, double value, int decimals) {
+    static Quantity quantity(Metric metric, double value, int decimals) {
         return new Quantity()
                 .setValue(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP))
                 .setUnit(metric.unit())
@@ -80,7 +63,7 @@ final class Panel {
                 .setCode(metric.unit());
     }
 
-    private ObservationComponentComponent component(AmbulatoryEcgMetric metric) {
+    private ObservationComponentComponent component(Metric metric) {
         return observation.addComponent().setCode(metric.concept());
     }
 }

@@ -5,6 +5,7 @@ public final class Systems {
 
     public static final String LOINC = "http://loinc.org";
     public static final String SNOMED_CT = "http://snomed.info/sct";
+    public static final String IEEE_11073 = "urn:iso:std:iso:11073:10101";
     public static final String UCUM = "http://unitsofmeasure.org";
     public static final String DICOM = "http://dicom.nema.org/resources/ontology/DCM";
     public static final String IDENTIFIER_TYPE = "http://terminology.hl7.org/CodeSystem/v2-0203";

@@ -70,7 +70,7 @@ final class DataTypes {
         xpn.getXpn7_NameTypeCode().setValue(Tables.nameType(name.getUse()));
     }
 
-    /** The first two codings; text alone goes where a display would. */
+    /** The first coding and our own, else the second; text alone goes where a display would. */
     static void ce(CodeableConcept concept, CE ce) throws DataTypeException {
         if (concept.hasCoding()) {
             Coding first = concept.getCoding().get(0);
@@ -81,12 +81,20 @@ final class DataTypes {
             ce.getCe2_Text().setValue(concept.getText());
         }
         if (concept.getCoding().size() > 1) {
-            Coding second = concept.getCoding().get(1);
+            Coding second = alternate(concept.getCoding());
             ce.getCe4_AlternateIdentifier().setValue(second.getCode());
             ce.getCe5_AlternateText().setValue(second.getDisplay());
             ce.getCe6_NameOfAlternateCodingSystem()
                     .setValue(Tables.codingSystem(second.getSystem()));
         }
+    }
+
+    private static Coding alternate(List<Coding> codings) {
+        return codings.stream()
+                .skip(1)
+                .filter(coding -> Tables.codingSystem(coding.getSystem()).equals("99ISOLINE"))
+                .findFirst()
+                .orElse(codings.get(1));
     }
 
     private static String part(List<? extends PrimitiveType<String>> parts, int index) {

@@ -37,6 +37,9 @@ final class ObservationToObx {
 
     private void one(Observation from, CodeableConcept code, Type value, CodeableConcept absent)
             throws DataTypeException {
+        if (HourlySeries.is(value)) {
+            hours(from, code, HourlySeries.of(value));
+        }
         if (value == null && absent.isEmpty()) {
             return;
         }
@@ -47,6 +50,20 @@ final class ObservationToObx {
         fill(from, code, obx);
         if (value == null) {
             withoutValue(absent, order.getOBSERVATION(written - 1));
+        }
+    }
+
+    /** An hour has a sub-id of its own, the same in each series of the observation. */
+    private void hours(Observation from, CodeableConcept code, HourlySeries series)
+            throws DataTypeException {
+        for (int hour = 0; hour < series.hours(); hour++) {
+            if (series.has(hour)) {
+                OBX obx = order.getOBSERVATION(written).getOBX();
+                series.value(hour, obx);
+                fill(from, code, obx);
+                obx.getObx4_ObservationSubID().setValue(observation + "." + (hour + 1));
+                series.time(hour, from, obx);
+            }
         }
     }
 

@@ -23,7 +23,7 @@ final class ObxValue {
 
     private ObxValue() {}
 
-    /** False when v2 has no plain form of the value: samples, periods, ranges and ratios. */
+    /** False when v2 has no plain form of the value: waveforms, periods, ranges and ratios. */
     static boolean map(Type value, OBX obx) throws DataTypeException {
         if (value instanceof Quantity quantity && quantity.hasValue()) {
             number(quantity.getValue().toPlainString(), obx);

@@ -1,11 +1,15 @@
 package dev.isoline.ecgfhir;
 
+import dev.isoline.ecg.summary.EpisodeKind;
 import dev.isoline.fhir.ReferenceValidator;
 import dev.isoline.fhir.SampleFile;
 import dev.isoline.fhir.Systems;
 import dev.isoline.order.OrderState;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.CodeSystem;
 import org.hl7.fhir.r4.model.CodeSystem.CodeSystemContentMode;
 import org.hl7.fhir.r4.model.Enumerations.PublicationStatus;
@@ -20,10 +24,22 @@ class PublishedCodeSystemsTest {
     void ambulatory_ecg_metrics_are_published() throws IOException {
         CodeSystem system = codeSystem(Systems.METRIC, "AmbulatoryEcgMetric");
         system.setTitle("What is measured in an ambulatory ECG");
-        Arrays.stream(AmbulatoryEcgMetric.values())
-                .forEach(m -> system.addConcept().setCode(m.code()).setDisplay(m.display()));
+        metrics().forEach((c, display) -> system.addConcept().setCode(c).setDisplay(display));
 
         check(system, "CodeSystem-ambulatory-ecg-metric.json");
+    }
+
+    /** By code: pauses have rows of their own among the metrics, which come first. */
+    private static Map<String, String> metrics() {
+        var metrics = new LinkedHashMap<String, String>();
+        Stream.of(Arrays.stream(AmbulatoryEcgMetric.values()), EctopyMetric.all())
+                .flatMap(metric -> metric)
+                .forEach(metric -> metrics.putIfAbsent(metric.code(), metric.display()));
+        for (var kind : EpisodeKind.values()) {
+            metrics.putIfAbsent(EpisodeConcept.code(kind), EpisodeConcept.display(kind));
+        }
+        EpisodeMetric.all().forEach(m -> metrics.putIfAbsent(m.code(), m.display()));
+        return metrics;
     }
 
     @Test

@@ -87,17 +87,23 @@ final class SampleReport {
                         hour(60, 5_240, rate),
                         hour(120, 0, Optional.empty()));
         return new Summary(
-                new Coverage(start, minutes(150), minutes(120), 200, List.of("MLII"), List.of()),
-                MadeSummary.beats(10_240, classified),
+                new Coverage(
+                        start,
+                        minutes(150),
+                        minutes(120),
+                        200,
+                        List.of("MLII"),
+                        List.of(SampleRhythm.LEAD)),
+                SampleRhythm.beats(10_240, classified),
                 new HeartRates(rate, hours, pauses.stream().reduce((a, b) -> b)),
-                MadeSummary.pauses(pauses),
+                SampleRhythm.episodes(MadeSummary.pauses(pauses).list(), !classified.isEmpty()),
                 variability,
                 AnalysisSettings.DEFAULT,
                 List.of("30 min were too noisy to measure."));
     }
 
     private static Hour hour(long from, long beats, Optional<Rate> rate) {
-        return new Hour(minutes(from), minutes(40), beats, 0, 0, rate);
+        return new Hour(minutes(from), minutes(40), beats, 60, 0, rate);
     }
 
     private static WaveformObject object(String uid, int number, String start) {

@@ -1,12 +1,17 @@
 package dev.isoline.ecgfhir;
 
 import static dev.isoline.ecgfhir.AmbulatoryEcgMetric.*;
+import static dev.isoline.ecgfhir.EctopyMetric.Origin.SUPRAVENTRICULAR;
+import static dev.isoline.ecgfhir.EctopyMetric.Origin.VENTRICULAR;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.summary.EpisodeKind;
 import dev.isoline.ecg.summary.HeartRates.Interval;
 import dev.isoline.ecg.summary.MadeSummary;
 import dev.isoline.ecg.summary.Summary;
+import dev.isoline.ecgfhir.EctopyMetric.Aspect;
+import dev.isoline.fhir.Systems;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +25,12 @@ import org.hl7.fhir.r4.model.SampledData;
 import org.junit.jupiter.api.Test;
 
 class SummaryToObservationsTest {
+
+    private static final Metric VE_COUNT = new EctopyMetric(VENTRICULAR, Aspect.COUNT);
+    private static final Metric VE_PER_HOUR = new EctopyMetric(VENTRICULAR, Aspect.PER_HOUR);
+    private static final Metric VE_SHARE = new EctopyMetric(VENTRICULAR, Aspect.SHARE);
+    private static final Metric SVE_COUNT = new EctopyMetric(SUPRAVENTRICULAR, Aspect.COUNT);
+    private static final Metric SVE_PER_HOUR = new EctopyMetric(SUPRAVENTRICULAR, Aspect.PER_HOUR);
 
     @Test
     void heart_rate_is_told_in_whole_beats_per_minute() {
@@ -37,7 +48,7 @@ class SummaryToObservationsTest {
 
     @Test
     void beats_nobody_classified_are_not_performed() {
-        for (AmbulatoryEcgMetric metric : List.of(VE_COUNT, VE_PER_HOUR, VE_SHARE, SVE_COUNT)) {
+        for (Metric metric : List.of(VE_COUNT, VE_PER_HOUR, VE_SHARE, SVE_COUNT)) {
             assertThat(component(SampleReport.BARE, metric).hasValue()).isFalse();
             assertThat(absent(SampleReport.BARE, metric)).isEqualTo("not-performed");
         }
@@ -124,10 +135,104 @@ class SummaryToObservationsTest {
                         MadeSummary.TOO_SHORT);
 
         assertThat(value(summary, PAUSE_COUNT)).isEqualTo("150 {count}");
-        assertThat(pauses(summary)).hasSize(SummaryToObservations.MOST_PAUSES);
+        assertThat(pauses(summary)).hasSize(EpisodeObservations.MOST);
         assertThat(pauses(summary).get(0).getValueQuantity().getValue())
-                .isEqualByComparingTo("2050");
-        assertThat(panel(summary, PAUSE_PANEL).getNoteFirstRep().getText()).contains("100 longest");
+                .isEqualByComparingTo("2100");
+        assertThat(panel(summary, PAUSE_PANEL).getNoteFirstRep().getText())
+                .isEqualTo(
+                        "Only 50 episodes are listed, the fastest and the longest; 100 more are"
+                                + " counted.");
+    }
+
+    @Test
+    void an_episode_says_when_how_long_how_many_beats_and_how_fast() {
+        var episode =
+                map(SampleReport.CLASSIFIED).stream()
+                        .filter(o -> own(o.getCode()).equals("rhythm-episode"))
+                        .filter(o -> code(o).equals("atrial-fibrillation"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertThat(((Period) episode.getEffective()).getStartElement().getValueAsString())
+                .isEqualTo("2026-10-25T01:30:00.000+01:00");
+        assertThat(((Period) episode.getEffective()).getEndElement().getValueAsString())
+                .isEqualTo("2026-10-25T01:40:00.000+01:00");
+        assertThat(episode.getComponent())
+                .extracting(c -> own(c.getCode()) + " " + c.getValueQuantity().getValue())
+                .containsExactly(
+                        "rhythm-episode-duration 600.00",
+                        "rhythm-episode-beats 1200",
+                        "rhythm-episode-rate-mean 120",
+                        "rhythm-episode-rate-min 78",
+                        "rhythm-episode-rate-max 163");
+        assertThat(panel(SampleReport.CLASSIFIED, of(EpisodeKind.ATRIAL_FIBRILLATION)))
+                .satisfies(p -> assertThat(p.getHasMember()).hasSize(1));
+    }
+
+    /**
+     * SNOMED CT 49436004 in CID 3230, MDC 10:9472 in CID 3415 (PS3.16); 10 * 65536 + 9472 = 664832
+     * is the code of the same term in IEEE 11073-10101 (partition 10).
+     */
+    @Test
+    void a_kind_of_episode_has_its_standard_codes_before_our_own() {
+        assertThat(EpisodeConcept.of(EpisodeKind.ATRIAL_FIBRILLATION).getCoding())
+                .extracting(c -> c.getSystem() + " " + c.getCode())
+                .containsExactly(
+                        "http://snomed.info/sct 49436004",
+                        "urn:iso:std:iso:11073:10101 664832",
+                        Systems.METRIC + " atrial-fibrillation");
+    }
+
+    /** 600 s of 7200 s. */
+    @Test
+    void the_burden_is_the_share_of_the_analysable_time() {
+        var burden =
+                new EpisodeMetric(EpisodeKind.ATRIAL_FIBRILLATION, EpisodeMetric.Aspect.BURDEN);
+        assertThat(value(SampleReport.CLASSIFIED, burden)).isEqualTo("8.33 %");
+    }
+
+    @Test
+    void a_kind_that_was_not_looked_for_is_not_performed_and_says_why() {
+        var episodes =
+                new EpisodeMetric(EpisodeKind.VENTRICULAR_COUPLET, EpisodeMetric.Aspect.EPISODES);
+
+        assertThat(absent(SampleReport.BARE, episodes)).isEqualTo("not-performed");
+        assertThat(component(SampleReport.BARE, episodes).getDataAbsentReason().getText())
+                .isEqualTo("Nobody classified the beats.");
+        assertThat(value(SampleReport.CLASSIFIED, episodes)).isEqualTo("0 {count}");
+    }
+
+    @Test
+    void a_refused_measure_carries_the_reason() {
+        assertThat(absent(SampleReport.CLASSIFIED, SDANN)).isEqualTo("unknown");
+        assertThat(component(SampleReport.CLASSIFIED, SDANN).getDataAbsentReason().getText())
+                .isEqualTo("Too short.");
+    }
+
+    @Test
+    void the_longest_and_the_fastest_run_are_told_beside_the_count() {
+        assertThat(value(SampleReport.CLASSIFIED, new EctopyMetric(VENTRICULAR, Aspect.RUNS)))
+                .isEqualTo("3 {count}");
+        assertThat(
+                        value(
+                                SampleReport.CLASSIFIED,
+                                new EctopyMetric(VENTRICULAR, Aspect.LONGEST_BEATS)))
+                .isEqualTo("6 {beats}");
+        assertThat(
+                        value(
+                                SampleReport.CLASSIFIED,
+                                new EctopyMetric(VENTRICULAR, Aspect.FASTEST_RATE)))
+                .isEqualTo("126 /min");
+    }
+
+    @Test
+    void each_lead_has_a_panel_of_its_own() {
+        assertThat(value(SampleReport.BARE, LEAD_USABLE)).isEqualTo("120.5 min");
+        assertThat(value(SampleReport.BARE, LEAD_USABLE_SHARE)).isEqualTo("80.3 %");
+        assertThat(value(SampleReport.BARE, LEAD_OFF)).isEqualTo("1.5 min");
+        assertThat(value(SampleReport.BARE, LEAD_SATURATED)).isEqualTo("0.0 min");
+        assertThat(value(SampleReport.BARE, LEAD_AMPLITUDE)).isEqualTo("1150 uV");
+        assertThat(panel(SampleReport.BARE, QUALITY_PANEL).getHasMember()).hasSize(1);
     }
 
     /** Observation invariant obs-7 of FHIR R4: a component does not repeat the panel's code. */
@@ -154,19 +259,26 @@ class SummaryToObservationsTest {
                 summary, SampleReport.context(), summary.coverage().recorded());
     }
 
-    private static Observation panel(Summary summary, AmbulatoryEcgMetric metric) {
+    private static Observation panel(Summary summary, Metric metric) {
         return map(summary).stream()
                 .filter(o -> own(o.getCode()).equals(metric.code()))
                 .findFirst()
                 .orElseThrow();
     }
 
+    private static Metric of(EpisodeKind kind) {
+        return new EpisodeMetric(kind, EpisodeMetric.Aspect.PANEL);
+    }
+
+    private static String code(Observation episode) {
+        return own(episode.getValueCodeableConcept());
+    }
+
     private static List<Observation> pauses(Summary summary) {
         return map(summary).stream().filter(o -> own(o.getCode()).equals("pause")).toList();
     }
 
-    private static ObservationComponentComponent component(
-            Summary summary, AmbulatoryEcgMetric metric) {
+    private static ObservationComponentComponent component(Summary summary, Metric metric) {
         return map(summary).stream()
                 .flatMap(o -> o.getComponent().stream())
                 .filter(c -> own(c.getCode()).equals(metric.code()))
@@ -174,16 +286,16 @@ class SummaryToObservationsTest {
                 .orElseThrow();
     }
 
-    private static String value(Summary summary, AmbulatoryEcgMetric metric) {
+    private static String value(Summary summary, Metric metric) {
         var quantity = component(summary, metric).getValueQuantity();
         return quantity.getValue().toPlainString() + " " + quantity.getCode();
     }
 
-    private static String time(AmbulatoryEcgMetric metric) {
+    private static String time(Metric metric) {
         return component(SampleReport.CLASSIFIED, metric).getValueDateTimeType().getValueAsString();
     }
 
-    private static String absent(Summary summary, AmbulatoryEcgMetric metric) {
+    private static String absent(Summary summary, Metric metric) {
         return component(summary, metric).getDataAbsentReason().getCodingFirstRep().getCode();
     }
 

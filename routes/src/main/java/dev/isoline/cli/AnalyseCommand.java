@@ -112,9 +112,13 @@ public final class AnalyseCommand implements Callable<Integer> {
         }
     }
 
-    private void print(Summary summary) {
+    private void print(Summary summary) throws IOException {
         var out = spec.commandLine().getOut();
-        out.print(json ? SummaryJson.of(summary) : SummaryText.of(summary));
+        if (json) {
+            SummaryJson.write(summary, out);
+        } else {
+            out.print(SummaryText.of(summary));
+        }
         out.flush();
     }
 

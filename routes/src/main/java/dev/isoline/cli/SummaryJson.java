@@ -1,107 +1,146 @@
 package dev.isoline.cli;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.isoline.ecg.summary.Episode;
-import dev.isoline.ecg.summary.EpisodeKind;
+import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.BeatCounts;
+import dev.isoline.ecg.summary.Coverage;
 import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.Measure;
 import dev.isoline.ecg.summary.Summary;
 import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecg.summary.Variability;
-import java.time.Duration;
+import java.io.IOException;
+import java.io.Writer;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
 
-/** A summary as JSON; the schema is docs/analyse-json.md. */
+/**
+ * A summary as JSON: docs/analyse-json.md in words, analyse-summary.schema.json of the conformance
+ * module as JSON Schema.
+ */
 final class SummaryJson {
 
     private static final int VERSION = 1;
 
-    private SummaryJson() {}
+    private final JsonFields json;
 
-    static String of(Summary s) {
-        var json = JsonNodeFactory.instance.objectNode();
-        json.put("version", VERSION)
-                .put("status", "preliminary")
-                .put("notice", SummaryText.PRELIMINARY);
-        s.coverage()
-                .start()
-                .ifPresentOrElse(
-                        start -> json.put("start", start.toString()), () -> json.putNull("start"));
-        json.put("recordedSeconds", seconds(s.coverage().recorded()));
-        json.put("analysableSeconds", seconds(s.coverage().analysable()));
-        json.put("samplingFrequency", s.coverage().hz());
-        s.coverage().detectionLeads().forEach(json.putArray("detectionLeads")::add);
-        json.put("beats", s.beats().total());
-        classes(json, s);
-        json.set("heartRate", s.rates().whole().map(SummaryJson::rate).orElse(null));
-        hours(json, s);
-        intervals(json, s);
-        json.set("heartRateVariability", variability(s.variability()));
-        settings(json.putObject("settings"), s);
-        s.notes().forEach(json.putArray("notes")::add);
-        return json.toPrettyString() + System.lineSeparator();
+    private SummaryJson(JsonFields json) {
+        this.json = json;
     }
 
-    private static void classes(ObjectNode json, Summary s) {
-        if (s.beats().classified().isEmpty()) {
-            json.putNull("beatsByClass");
-            return;
+    /** Ends with a line break; leaves the writer open. */
+    static void write(Summary summary, Writer out) throws IOException {
+        var json = new JsonFields(out);
+        json.object(summary, new SummaryJson(json)::summary);
+        json.end();
+    }
+
+    private void summary(Summary summary) throws IOException {
+        json.count("version", VERSION);
+        json.text("status", "preliminary");
+        json.text("notice", SummaryText.PRELIMINARY);
+        coverage(summary.coverage());
+        beats(summary.beats());
+        rates(summary);
+        new RhythmJson(json).rhythm(summary.rhythm());
+        json.object("heartRateVariability", summary.variability(), this::variability);
+        new LeadJson(json).leads(summary.coverage().leads());
+        json.object("settings", summary.settings(), this::settings);
+        json.texts("notes", summary.notes());
+    }
+
+    private void coverage(Coverage coverage) throws IOException {
+        json.text("start", coverage.start().map(Object::toString));
+        json.seconds("recordedSeconds", coverage.recorded());
+        json.seconds("analysableSeconds", coverage.analysable());
+        json.number("analysablePercent", coverage.analysablePercent());
+        json.number("samplingFrequency", coverage.hz());
+        json.texts("detectionLeads", coverage.detectionLeads());
+    }
+
+    private void beats(BeatCounts beats) throws IOException {
+        json.count("beats", beats.total());
+        var classes = Optional.of(beats.classified()).filter(counts -> !counts.isEmpty());
+        json.object("beatsByClass", classes, this::classes);
+        var ectopy = new RhythmJson(json);
+        json.object("ventricular", beats.ventricular(), ectopy::ectopy);
+        json.object("supraventricular", beats.supraventricular(), ectopy::ectopy);
+    }
+
+    private void classes(Map<Beat.Kind, Long> counts) throws IOException {
+        for (var count : counts.entrySet()) {
+            json.count(count.getKey().name(), count.getValue());
         }
-        var classes = json.putObject("beatsByClass");
-        s.beats().classified().forEach((kind, count) -> classes.put(kind.name(), count));
     }
 
-    private static void hours(ObjectNode json, Summary s) {
-        var hours = json.putArray("hours");
-        for (var hour : s.rates().hours()) {
-            hours.addObject()
-                    .put("fromSeconds", seconds(hour.from()))
-                    .put("beats", hour.beats())
-                    .set("heartRate", hour.rate().map(SummaryJson::rate).orElse(null));
+    private void rates(Summary summary) throws IOException {
+        HeartRates rates = summary.rates();
+        boolean classified = !summary.beats().classified().isEmpty();
+        json.object("heartRate", rates.whole(), this::rate);
+        json.objects("hours", rates.hours(), hour -> hour(hour, classified));
+        json.object("longestRr", rates.longestRr(), this::interval);
+    }
+
+    private void rate(HeartRates.Rate rate) throws IOException {
+        json.number("mean", rate.mean());
+        json.number("min", rate.min());
+        json.seconds("minAtSeconds", rate.minAt());
+        json.number("max", rate.max());
+        json.seconds("maxAtSeconds", rate.maxAt());
+    }
+
+    private void hour(HeartRates.Hour hour, boolean classified) throws IOException {
+        json.seconds("fromSeconds", hour.from());
+        json.seconds("analysableSeconds", hour.analysable());
+        json.count("beats", hour.beats());
+        json.count("ventricular", counted(hour.ventricular(), classified));
+        json.count("supraventricular", counted(hour.supraventricular(), classified));
+        json.object("heartRate", hour.rate(), this::rate);
+    }
+
+    private static Optional<Long> counted(long beats, boolean classified) {
+        return classified ? Optional.of(beats) : Optional.empty();
+    }
+
+    private void interval(HeartRates.Interval interval) throws IOException {
+        json.seconds("atSeconds", interval.at());
+        json.seconds("seconds", interval.length());
+    }
+
+    private void variability(Variability v) throws IOException {
+        json.count("nnIntervals", v.intervals());
+        json.seconds("analysedSeconds", v.analysed());
+        var measures = new LinkedHashMap<String, Measure>();
+        measures.put("sdnnMilliseconds", v.sdnn());
+        measures.put("sdannMilliseconds", v.sdann());
+        measures.put("sdnnIndexMilliseconds", v.sdnnIndex());
+        measures.put("rmssdMilliseconds", v.rmssd());
+        measures.put("pnn50Percent", v.pnn50());
+        measures.put("triangularIndex", v.triangularIndex());
+        for (var measure : measures.entrySet()) {
+            json.number(measure.getKey(), measure.getValue().value());
+        }
+        json.object("refused", measures, this::refused);
+    }
+
+    private void refused(Map<String, Measure> measures) throws IOException {
+        for (var measure : measures.entrySet()) {
+            if (measure.getValue().refusal().isPresent()) {
+                json.text(measure.getKey(), measure.getValue().refusal().get());
+            }
         }
     }
 
-    private static void intervals(ObjectNode json, Summary s) {
-        json.set("longestRr", s.rates().longestRr().map(SummaryJson::interval).orElse(null));
-        var pauses = json.putArray("pauses");
-        s.rhythm().of(EpisodeKind.PAUSE).forEach(pause -> pauses.add(pause(pause)));
+    private void settings(AnalysisSettings settings) throws IOException {
+        json.number("pauseSeconds", settings.value(Threshold.PAUSE));
+        json.count("rateBeats", settings.count(Threshold.RATE_BEATS));
+        json.object("thresholds", settings, this::thresholds);
     }
 
-    private static ObjectNode rate(HeartRates.Rate rate) {
-        return JsonNodeFactory.instance
-                .objectNode()
-                .put("mean", rate.mean())
-                .put("min", rate.min())
-                .put("minAtSeconds", seconds(rate.minAt()))
-                .put("max", rate.max())
-                .put("maxAtSeconds", seconds(rate.maxAt()));
-    }
-
-    private static ObjectNode interval(HeartRates.Interval interval) {
-        return JsonNodeFactory.instance
-                .objectNode()
-                .put("atSeconds", seconds(interval.at()))
-                .put("seconds", seconds(interval.length()));
-    }
-
-    private static ObjectNode pause(Episode pause) {
-        return interval(new HeartRates.Interval(pause.start(), pause.duration()));
-    }
-
-    private static ObjectNode variability(Variability v) {
-        return JsonNodeFactory.instance
-                .objectNode()
-                .put("nnIntervals", v.intervals())
-                .put("sdnnMilliseconds", v.sdnn().value().orElse(null))
-                .put("rmssdMilliseconds", v.rmssd().value().orElse(null))
-                .put("pnn50Percent", v.pnn50().value().orElse(null));
-    }
-
-    private static void settings(ObjectNode settings, Summary s) {
-        settings.put("pauseSeconds", s.settings().value(Threshold.PAUSE));
-        settings.put("rateBeats", s.settings().count(Threshold.RATE_BEATS));
-    }
-
-    private static double seconds(Duration duration) {
-        return duration.toNanos() / 1e9;
+    private void thresholds(AnalysisSettings settings) throws IOException {
+        for (var threshold : Threshold.values()) {
+            json.number(threshold.key(), settings.value(threshold));
+        }
     }
 }

@@ -1,19 +1,20 @@
 package dev.isoline.cli;
 
-import dev.isoline.ecg.summary.Episode;
-import dev.isoline.ecg.summary.EpisodeKind;
+import static dev.isoline.cli.TextLines.format;
+import static dev.isoline.cli.TextLines.plain;
+import static dev.isoline.cli.TextLines.time;
+
+import dev.isoline.ecg.summary.Coverage;
 import dev.isoline.ecg.summary.HeartRates;
+import dev.isoline.ecg.summary.HeartRates.Hour;
 import dev.isoline.ecg.summary.Measure;
 import dev.isoline.ecg.summary.Summary;
-import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecg.summary.Variability;
-import java.time.Duration;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
-/** A summary for a person to read. */
+/** A summary for a person to read; times are offsets from the start. */
 final class SummaryText {
 
     static final String PRELIMINARY =
@@ -22,122 +23,104 @@ final class SummaryText {
     private static final DateTimeFormatter START =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss", Locale.ROOT);
 
-    private final StringBuilder text = new StringBuilder();
+    private final TextLines text = new TextLines();
 
     private SummaryText() {}
 
     static String of(Summary summary) {
-        var text = new SummaryText();
-        text.line(PRELIMINARY).line("");
-        text.recording(summary);
-        text.rates(summary);
-        text.intervals(summary);
-        text.variability(summary);
-        summary.notes().forEach(note -> text.line("Note: " + note));
-        return text.text.toString();
+        var report = new SummaryText();
+        report.text.line(PRELIMINARY);
+        report.recording(summary.coverage());
+        report.rates(summary.rates());
+        report.hours(summary);
+        new EctopyText(report.text).beats(summary.beats());
+        new RhythmText(report.text).rhythm(summary);
+        report.variability(summary.variability());
+        new QualityText(report.text).leads(summary.coverage().leads());
+        new QualityText(report.text).thresholds(summary.settings());
+        report.notes(summary);
+        return report.text.toString();
     }
 
-    private void recording(Summary s) {
-        row("Start", s.coverage().start().map(SummaryText::start).orElse("not given"));
-        row(
-                "Recorded",
-                "%s, analysable %s",
-                time(s.coverage().recorded()),
-                time(s.coverage().analysable()));
-        row("Sampling frequency", "%s Hz", plain(s.coverage().hz()));
-        row(
-                "Leads used",
-                s.coverage().detectionLeads().isEmpty()
-                        ? "none"
-                        : String.join(", ", s.coverage().detectionLeads()));
-        row("Beats", "%d", s.beats().total());
-        if (!s.beats().classified().isEmpty()) {
-            row(
-                    "Beats by class",
-                    s.beats().classified().entrySet().stream()
-                            .map(entry -> entry.getKey() + " " + entry.getValue())
-                            .collect(Collectors.joining(", ")));
-        }
-    }
-
-    private void rates(Summary s) {
-        row("Heart rate", s.rates().whole().map(SummaryText::rate).orElse("not measurable"));
-        for (var hour : s.rates().hours()) {
-            row(
-                    "  from " + time(hour.from()),
-                    "%d beats, %s",
-                    hour.beats(),
-                    hour.rate().map(SummaryText::shortRate).orElse("not measurable"));
-        }
-    }
-
-    private void intervals(Summary s) {
-        row(
-                "Longest RR",
-                s.rates().longestRr().map(SummaryText::interval).orElse("not measurable"));
-        row(
-                "Pauses",
-                "%d of %s s or more",
-                s.rhythm().burden(EpisodeKind.PAUSE).episodes(),
-                plain(s.settings().value(Threshold.PAUSE)));
-        s.rhythm().of(EpisodeKind.PAUSE).forEach(pause -> row("", pause(pause)));
-    }
-
-    private void variability(Summary s) {
-        row("Heart rate variability", variability(s.variability()));
-    }
-
-    private static String variability(Variability v) {
-        return format(
-                "SDNN %s ms, RMSSD %s ms, pNN50 %s %% (%d NN intervals)",
-                measured(v.sdnn()), measured(v.rmssd()), measured(v.pnn50()), v.intervals());
-    }
-
-    private static String measured(Measure measure) {
-        return measure.value().map(value -> format("%.1f", value)).orElse("-");
-    }
-
-    private static String rate(HeartRates.Rate rate) {
-        return format(
-                "mean %.0f /min, lowest %.0f /min at %s, highest %.0f /min at %s",
-                rate.mean(), rate.min(), time(rate.minAt()), rate.max(), time(rate.maxAt()));
-    }
-
-    private static String shortRate(HeartRates.Rate rate) {
-        return format("%.0f (%.0f to %.0f) /min", rate.mean(), rate.min(), rate.max());
-    }
-
-    private static String pause(Episode pause) {
-        return interval(new HeartRates.Interval(pause.start(), pause.duration()));
-    }
-
-    private static String interval(HeartRates.Interval interval) {
-        return format("%.3f s at %s", interval.length().toNanos() / 1e9, time(interval.at()));
+    private void recording(Coverage coverage) {
+        text.heading("Recording");
+        text.row("Start", coverage.start().map(SummaryText::start).orElse("not given"));
+        text.row("Recorded", time(coverage.recorded()));
+        text.row(
+                "Analysable",
+                "%s (%.1f %%)",
+                time(coverage.analysable()),
+                coverage.analysablePercent());
+        text.row("Sampling frequency", "%s Hz", plain(coverage.hz()));
+        var leads = coverage.detectionLeads();
+        text.row("Leads used", leads.isEmpty() ? "none" : String.join(", ", leads));
     }
 
     private static String start(LocalDateTime start) {
         return START.format(start) + " (local time of the patient)";
     }
 
-    /** Hours beyond a day run on: an offset, not a time of day. */
-    private static String time(Duration d) {
-        return format("%02d:%02d:%02d", d.toHours(), d.toMinutesPart(), d.toSecondsPart());
+    private void rates(HeartRates rates) {
+        text.heading("Heart rate, per minute");
+        rates.whole().ifPresentOrElse(this::whole, () -> text.row("Mean", "not measurable"));
+        text.row(
+                "Longest RR",
+                rates.longestRr().map(SummaryText::interval).orElse("not measurable"));
     }
 
-    private static String plain(double number) {
-        return number == Math.rint(number) ? format("%.0f", number) : format("%s", number);
+    private void hours(Summary summary) {
+        boolean classified = !summary.beats().classified().isEmpty();
+        text.line("");
+        text.line("  from      analysable    beats      V      S   mean  lowest  highest");
+        summary.rates().hours().forEach(hour -> text.line(hour(hour, classified)));
     }
 
-    private void row(String name, String format, Object... values) {
-        line(format("%-24s %s", name, values.length == 0 ? format : format(format, values)));
+    private void whole(HeartRates.Rate rate) {
+        text.row("Mean", "%.0f", rate.mean());
+        text.row("Lowest", "%.0f at %s", rate.min(), time(rate.minAt()));
+        text.row("Highest", "%.0f at %s", rate.max(), time(rate.maxAt()));
     }
 
-    private SummaryText line(String line) {
-        text.append(line).append(System.lineSeparator());
-        return this;
+    private static String interval(HeartRates.Interval interval) {
+        return format("%.3f s at %s", TextLines.seconds(interval.length()), time(interval.at()));
     }
 
-    private static String format(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
+    private static String hour(Hour hour, boolean classified) {
+        String counts =
+                format(
+                        "  %s  %s  %9d %6s %6s",
+                        time(hour.from()),
+                        time(hour.analysable()),
+                        hour.beats(),
+                        classified ? hour.ventricular() : "-",
+                        classified ? hour.supraventricular() : "-");
+        return counts + hour.rate().map(SummaryText::columns).orElse("      -       -        -");
+    }
+
+    private static String columns(HeartRates.Rate rate) {
+        return format(" %6.0f %7.0f %8.0f", rate.mean(), rate.min(), rate.max());
+    }
+
+    private void variability(Variability v) {
+        text.heading("Heart rate variability");
+        text.row("NN intervals", "%d, together %s", v.intervals(), time(v.analysed()));
+        measure("SDNN", v.sdnn(), " ms");
+        measure("SDANN", v.sdann(), " ms");
+        measure("SDNN index", v.sdnnIndex(), " ms");
+        measure("RMSSD", v.rmssd(), " ms");
+        measure("pNN50", v.pnn50(), " %");
+        measure("Triangular index", v.triangularIndex(), "");
+    }
+
+    private void measure(String name, Measure measure, String unit) {
+        String refused = "not measured: " + measure.refusal().orElse("no reason given.");
+        text.row(name, measure.value().map(v -> format("%.1f", v) + unit).orElse(refused));
+    }
+
+    private void notes(Summary summary) {
+        if (!summary.notes().isEmpty()) {
+            text.heading("Notes");
+            summary.notes().forEach(note -> text.line("  " + note));
+        }
     }
 }

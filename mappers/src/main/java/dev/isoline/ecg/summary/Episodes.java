@@ -1,8 +1,10 @@
 package dev.isoline.ecg.summary;
 
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The episodes of a recording.
@@ -37,5 +39,25 @@ public record Episodes(List<Episode> list, Map<EpisodeKind, Burden> burdens) {
     /** Of a kind; nothing when it was not looked for. */
     public Burden burden(EpisodeKind kind) {
         return burdens.getOrDefault(kind, Burden.NONE);
+    }
+
+    /**
+     * The most telling ones of a kind: the fastest and, as far as there is room, the longest.
+     *
+     * @param most of them
+     * @return in order of time
+     */
+    public List<Episode> foremost(EpisodeKind kind, int most) {
+        var all = of(kind);
+        var fastest =
+                all.stream()
+                        .filter(episode -> episode.rates().isPresent())
+                        .max(Comparator.comparing(episode -> episode.rates().get().mean()));
+        var longest = all.stream().sorted(Comparator.comparing(Episode::duration).reversed());
+        return Stream.concat(fastest.stream(), longest)
+                .distinct()
+                .limit(most)
+                .sorted(Comparator.comparing(Episode::start))
+                .toList();
     }
 }
