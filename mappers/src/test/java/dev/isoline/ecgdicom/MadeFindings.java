@@ -6,8 +6,11 @@ import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
 import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecg.rhythm.BeatTrack.Origin;
 import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecg.summary.Coverage;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.Episodes;
 import dev.isoline.ecg.summary.HeartRates;
 import dev.isoline.ecg.summary.MadeSummary;
 import dev.isoline.ecg.summary.Summary;
@@ -30,6 +33,7 @@ public final class MadeFindings {
     public final List<RhythmEpisode> rhythms = new ArrayList<>();
     public final List<DiaryEntry> diary = new ArrayList<>();
     public final List<HeartRates.Interval> pauses = new ArrayList<>();
+    public final List<Episode> episodes = new ArrayList<>();
     public Optional<HeartRates.Interval> longestRr = Optional.empty();
     public Optional<HeartRates.Rate> rate = Optional.empty();
     public Variability variability = MadeSummary.TOO_SHORT;
@@ -54,6 +58,12 @@ public final class MadeFindings {
         return Duration.ofNanos(samples * 1_000_000_000 / hz);
     }
 
+    private Episodes rhythm() {
+        var all = new ArrayList<>(MadeSummary.pauses(pauses).list());
+        all.addAll(episodes);
+        return new Episodes(all, Map.of());
+    }
+
     public Findings build() {
         Map<Beat.Kind, Long> counts = new EnumMap<>(Beat.Kind.class);
         if (classified) {
@@ -70,10 +80,11 @@ public final class MadeFindings {
                                 List.of()),
                         MadeSummary.beats(beats.size(), counts),
                         new HeartRates(rate, List.of(), longestRr),
-                        MadeSummary.pauses(pauses),
+                        rhythm(),
                         variability,
                         AnalysisSettings.DEFAULT,
                         List.of());
-        return new Findings(summary, beats, recorded, silent, flutter, rhythms, diary);
+        var origin = classified ? Origin.REFERENCE : Origin.NOBODY;
+        return new Findings(summary, beats, origin, recorded, silent, flutter, rhythms, diary);
     }
 }

@@ -54,11 +54,7 @@ final class EctopyText {
     }
 
     private void pattern(String name, Ectopy.Pattern pattern) {
-        text.row(
-                name,
-                "%d episodes with %d ectopic beats",
-                pattern.episodes(),
-                pattern.ectopic());
+        text.row(name, "%d episodes with %d ectopic beats", pattern.episodes(), pattern.ectopic());
     }
 
     private static String number(Optional<Double> value) {

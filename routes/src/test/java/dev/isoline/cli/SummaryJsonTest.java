@@ -44,12 +44,16 @@ class SummaryJsonTest {
     private static final Summary BARE =
             new Summary(
                     new Coverage(
-                            Optional.empty(), Duration.ZERO, Duration.ZERO, 200, List.of(), List.of()),
+                            Optional.empty(),
+                            Duration.ZERO,
+                            Duration.ZERO,
+                            200,
+                            List.of(),
+                            List.of()),
                     new BeatCounts(0, Map.of(), Optional.empty(), Optional.empty()),
                     new HeartRates(Optional.empty(), List.of(), Optional.empty()),
                     new Episodes(List.of(), Map.of()),
-                    new Variability(
-                            0, Duration.ZERO, no(), no(), no(), no(), no(), no()),
+                    new Variability(0, Duration.ZERO, no(), no(), no(), no(), no(), no()),
                     FULL.settings(),
                     List.of());
 
@@ -59,8 +63,10 @@ class SummaryJsonTest {
 
     @Test
     void the_schema_itself_is_valid() throws IOException {
-        var meta = registry().getSchema(SchemaLocation.of(
-                "https://json-schema.org/draft/2020-12/schema"));
+        var meta =
+                registry()
+                        .getSchema(
+                                SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));
         assertThat(meta.validate(Files.readString(SCHEMA), InputFormat.JSON)).isEmpty();
     }
 

@@ -113,6 +113,7 @@ public final class Analysis {
         return new Findings(
                 summary(),
                 track.beats(),
+                track.origin(),
                 track.recorded(),
                 track.unusable(),
                 recording.flutter(),

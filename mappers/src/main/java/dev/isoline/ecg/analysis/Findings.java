@@ -4,6 +4,7 @@ import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.rhythm.BeatTrack.Origin;
 import dev.isoline.ecg.summary.Summary;
 import java.util.List;
 
@@ -12,6 +13,7 @@ import java.util.List;
  *
  * @param summary the measures
  * @param beats in time order, those the summary was made from
+ * @param origin who gave the beats their classes
  * @param recorded what of the time axis holds samples: one stretch for each gap-free block
  * @param silent where no lead can be used: missing, saturated or unchanging
  * @param flutter where the recording marks ventricular flutter or fibrillation
@@ -21,6 +23,7 @@ import java.util.List;
 public record Findings(
         Summary summary,
         List<Beat> beats,
+        Origin origin,
         List<Stretch> recorded,
         List<Stretch> silent,
         List<Stretch> flutter,

@@ -4,6 +4,7 @@ import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
 import dev.isoline.ecg.analysis.Findings;
+import dev.isoline.ecg.rhythm.BeatTrack.Origin;
 import dev.isoline.ecgdicom.annotation.WaveformAnnotation.Range;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,12 +16,13 @@ import java.util.Optional;
  */
 public final class FindingsToAnnotations {
 
-    private static final String COMPUTED =
-            "Beats and measurements were computed by a program: preliminary until a clinician"
-                    + " confirms them. Nobody classified the beats.";
     private static final String BROUGHT =
-            "Beats, their classes and rhythms are those the recording brings. Measurements were"
-                    + " computed by a program: preliminary until a clinician confirms them.";
+            "Beats, their classes and rhythms of this annotation group are those the recording"
+                    + " brings.";
+    private static final String COMPUTED =
+            "What is in this annotation group was computed by a program: preliminary until a"
+                    + " clinician confirms it.";
+    private static final String UNCLASSIFIED = " Nobody classified the beats.";
     private static final String FLUTTER =
             "Ventricular flutter or fibrillation, as marked in the recording.";
 
@@ -29,29 +31,54 @@ public final class FindingsToAnnotations {
 
     private final Findings findings;
     private final BeatPositions beats;
+    private final EpisodeSegments episodes;
     private final Measures measures;
 
     public FindingsToAnnotations(Findings findings) {
         this.findings = findings;
         this.beats = new BeatPositions(findings.beats());
+        this.episodes = new EpisodeSegments(findings.summary());
         this.measures = new Measures(findings, beats);
     }
 
     /** Annotations of an object that holds these samples of the recording. */
     public List<WaveformAnnotation> of(Stretch object) {
         var annotations = new ArrayList<WaveformAnnotation>();
-        boolean classified = !findings.summary().beats().classified().isEmpty();
-        annotations.add(WaveformAnnotation.ofText(classified ? BROUGHT : COMPUTED));
-        annotations.addAll(beats.of(object));
+        brought(object).forEach(a -> annotations.add(a.in(WaveformAnnotation.BROUGHT)));
+        computed(object).forEach(a -> annotations.add(a.in(WaveformAnnotation.COMPUTED)));
+        findings.diary().forEach(entry -> diary(entry, object).ifPresent(annotations::add));
+        return List.copyOf(annotations);
+    }
+
+    private List<WaveformAnnotation> brought(Stretch object) {
+        var annotations = new ArrayList<WaveformAnnotation>();
+        if (isReference()) {
+            annotations.add(WaveformAnnotation.ofText(BROUGHT));
+            annotations.addAll(beats.of(object));
+        }
         findings.rhythms().forEach(episode -> rhythm(episode, object).ifPresent(annotations::add));
         for (Stretch stretch : findings.flutter()) {
             segment(WaveformAnnotation.ofText(FLUTTER), stretch, object)
                     .ifPresent(annotations::add);
         }
+        return annotations;
+    }
+
+    private List<WaveformAnnotation> computed(Stretch object) {
+        var annotations = new ArrayList<WaveformAnnotation>();
+        boolean classified = findings.origin() != Origin.NOBODY;
+        annotations.add(WaveformAnnotation.ofText(classified ? COMPUTED : COMPUTED + UNCLASSIFIED));
+        if (!isReference()) {
+            annotations.addAll(beats.of(object));
+        }
+        annotations.addAll(episodes.of(object));
         annotations.addAll(SilentStretches.of(findings.silent(), object));
         annotations.addAll(measures.of(object));
-        findings.diary().forEach(entry -> diary(entry, object).ifPresent(annotations::add));
-        return List.copyOf(annotations);
+        return annotations;
+    }
+
+    private boolean isReference() {
+        return findings.origin() == Origin.REFERENCE;
     }
 
     private static Optional<WaveformAnnotation> rhythm(RhythmEpisode episode, Stretch object) {

@@ -12,6 +12,10 @@ final class MeasurementCode {
     static final Code HEART_RATE  = new Code("8867-4",    "LN",        "Heart rate");
     static final Code RR_INTERVAL = new Code("2:16168",   "MDC",       "RR interval global");
     static final Code SDNN        = new Code("sdnn",      "99ISOLINE", "Standard deviation of NN intervals");
+    static final Code SDANN       = new Code("sdann",     "99ISOLINE", "Standard deviation of 5-minute means of NN intervals");
+    static final Code SDNN_INDEX  = new Code("sdnn-index", "99ISOLINE", "Mean of 5-minute standard deviations of NN intervals");
+    static final Code TRIANGULAR_INDEX = new Code("triangular-index", "99ISOLINE", "Triangular index of NN intervals");
+    static final Code AF_BURDEN   = new Code("af-burden", "99ISOLINE", "Atrial fibrillation, share of the analysable time");
     static final Code RMSSD       = new Code("rmssd",     "99ISOLINE", "Root mean square of successive NN interval differences");
     static final Code PNN50       = new Code("pnn50",     "99ISOLINE", "Share of successive NN interval differences over 50 ms");
 
@@ -21,6 +25,7 @@ final class MeasurementCode {
 
     static final Code PER_MINUTE  = new Code("/min",      "UCUM",      "/min");
     static final Code MILLISECOND = new Code("ms",        "UCUM",      "millisecond");
+    static final Code NO_UNITS    = new Code("1",         "UCUM",      "no units");
     static final Code PERCENT     = new Code("%",         "UCUM",      "Percent");
     // spotless:on
 

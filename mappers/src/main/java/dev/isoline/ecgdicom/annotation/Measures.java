@@ -2,7 +2,6 @@ package dev.isoline.ecgdicom.annotation;
 
 import dev.isoline.ecg.Stretch;
 import dev.isoline.ecg.analysis.Findings;
-import dev.isoline.ecg.summary.Episode;
 import dev.isoline.ecg.summary.EpisodeKind;
 import dev.isoline.ecg.summary.HeartRates.Interval;
 import dev.isoline.ecg.summary.Measure;
@@ -13,7 +12,6 @@ import dev.isoline.ecgdicom.OrderContext.Code;
 import dev.isoline.ecgdicom.annotation.WaveformAnnotation.Range;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -24,8 +22,8 @@ import java.util.Optional;
  */
 final class Measures {
 
-    /** As many as the FHIR report has. */
-    private static final int MOST_PAUSES = 100;
+    /** Of one kind: the fastest and the longest. */
+    static final int MOST_EPISODES = 100;
 
     private final Summary summary;
     private final List<Stretch> recorded;
@@ -61,10 +59,7 @@ final class Measures {
     private LinkedHashSet<Interval> intervals() {
         var intervals = new LinkedHashSet<Interval>();
         summary.rates().longestRr().ifPresent(intervals::add);
-        summary.rhythm().of(EpisodeKind.PAUSE).stream()
-                .sorted(Comparator.comparing(Episode::duration).reversed())
-                .limit(MOST_PAUSES)
-                .sorted(Comparator.comparing(Episode::start))
+        summary.rhythm().foremost(EpisodeKind.PAUSE, MOST_EPISODES).stream()
                 .map(pause -> new Interval(pause.start(), pause.duration()))
                 .forEach(intervals::add);
         return intervals;
@@ -112,14 +107,35 @@ final class Measures {
                                                         rounded(rate.mean()),
                                                         MeasurementCode.PER_MINUTE)));
         annotations.addAll(variability(summary.variability()));
+        fibrillation().ifPresent(annotations::add);
         return annotations;
+    }
+
+    private Optional<WaveformAnnotation> fibrillation() {
+        return Optional.ofNullable(
+                        summary.rhythm().burdens().get(EpisodeKind.ATRIAL_FIBRILLATION))
+                .map(
+                        burden ->
+                                WaveformAnnotation.of(MeasurementCode.AF_BURDEN)
+                                        .of(rounded(burden.percent()), MeasurementCode.PERCENT));
     }
 
     private static List<WaveformAnnotation> variability(Variability measures) {
         var annotations = new ArrayList<WaveformAnnotation>();
         add(MeasurementCode.SDNN, measures.sdnn(), MeasurementCode.MILLISECOND, annotations);
+        add(MeasurementCode.SDANN, measures.sdann(), MeasurementCode.MILLISECOND, annotations);
+        add(
+                MeasurementCode.SDNN_INDEX,
+                measures.sdnnIndex(),
+                MeasurementCode.MILLISECOND,
+                annotations);
         add(MeasurementCode.RMSSD, measures.rmssd(), MeasurementCode.MILLISECOND, annotations);
         add(MeasurementCode.PNN50, measures.pnn50(), MeasurementCode.PERCENT, annotations);
+        add(
+                MeasurementCode.TRIANGULAR_INDEX,
+                measures.triangularIndex(),
+                MeasurementCode.NO_UNITS,
+                annotations);
         return annotations;
     }
 

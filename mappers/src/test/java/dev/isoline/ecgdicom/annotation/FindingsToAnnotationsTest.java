@@ -7,6 +7,8 @@ import dev.isoline.ecg.DiaryEntry;
 import dev.isoline.ecg.Rhythm;
 import dev.isoline.ecg.RhythmEpisode;
 import dev.isoline.ecg.Stretch;
+import dev.isoline.ecg.summary.Episode;
+import dev.isoline.ecg.summary.EpisodeKind;
 import dev.isoline.ecg.summary.HeartRates;
 import dev.isoline.ecg.summary.MadeSummary;
 import dev.isoline.ecgdicom.Checkers;
@@ -54,6 +56,48 @@ class FindingsToAnnotationsTest {
                 .contains("computed by a program")
                 .contains("preliminary")
                 .contains("Nobody classified");
+        assertThat(annotations(OBJECT)).allMatch(a -> a.group() == WaveformAnnotation.COMPUTED);
+    }
+
+    /** PS3.3 C.10.10: Annotation Group Number ties what belongs together. */
+    @Test
+    void what_the_recording_brings_and_what_was_computed_are_two_groups() {
+        made.beat(1_200, Beat.Kind.N);
+        made.rhythms.add(new RhythmEpisode(new Stretch(500, 1_500), Rhythm.ATRIAL_FIBRILLATION));
+        made.episodes.add(episode(EpisodeKind.ATRIAL_FIBRILLATION, 1_100, 2_100));
+        assertThat(of("10:9472")).extracting(WaveformAnnotation::group).containsExactly(1, 2);
+        assertThat(of("10:8208")).extracting(WaveformAnnotation::group).containsExactly(1);
+        assertThat(annotations(OBJECT))
+                .filteredOn(WaveformAnnotation::isText)
+                .extracting(WaveformAnnotation::group)
+                .containsExactly(1, 2);
+    }
+
+    @Test
+    void an_episode_the_program_found_is_a_segment_from_first_to_last_beat() {
+        made.episodes.add(episode(EpisodeKind.VENTRICULAR_COUPLET, 1_100, 1_200));
+        made.episodes.add(episode(EpisodeKind.VENTRICULAR_TRIPLET, 2_900, 3_100));
+        made.episodes.add(episode(EpisodeKind.BRADYCARDIA, 5_000, 9_000));
+        assertThat(of("10:9952").get(0).positions()).containsExactly(101, 201);
+        assertThat(of("v-triplet").get(0).positions()).containsExactly(1_901, 2_000);
+        assertThat(of("v-triplet").get(0).concept().scheme()).isEqualTo("99ISOLINE");
+        assertThat(of("10:10432")).isEmpty();
+    }
+
+    private Episode episode(EpisodeKind kind, long from, long to) {
+        return new Episode(kind, made.time(from), made.time(to - from), 5, Optional.empty());
+    }
+
+    /** PS3.5 table 6.2-1: Code Value is SH, 16 characters; Code Meaning LO, 64. */
+    @Test
+    void every_kind_of_episode_but_the_pause_has_a_code_that_fits() {
+        for (var kind : EpisodeKind.values()) {
+            assertThat(EpisodeCode.of(kind).isPresent()).isEqualTo(kind != EpisodeKind.PAUSE);
+            EpisodeCode.of(kind).ifPresent(code -> {
+                assertThat(code.value()).hasSizeLessThanOrEqualTo(16);
+                assertThat(code.meaning()).hasSizeLessThanOrEqualTo(64);
+            });
+        }
     }
 
     /** PS3.5 7.1.2: a UL value of at most 65534 bytes, four for each position. */
@@ -98,7 +142,7 @@ class FindingsToAnnotationsTest {
         made.diary.add(new DiaryEntry(2_000, 400, "climbing\nstairs"));
         made.diary.add(new DiaryEntry(5_000, 0, "another day"));
         var texts =
-                annotations(OBJECT).stream().filter(WaveformAnnotation::isText).skip(1).toList();
+                annotations(OBJECT).stream().filter(WaveformAnnotation::isText).skip(2).toList();
         assertThat(texts)
                 .extracting(WaveformAnnotation::text)
                 .containsExactly("palpitations", "climbing stairs");
@@ -148,6 +192,11 @@ class FindingsToAnnotationsTest {
         Stream.of(Rhythm.values())
                 .flatMap(rhythm -> RhythmCode.of(rhythm).stream())
                 .forEach(c -> row(rows, c, 3415));
+        Stream.of(EpisodeKind.values())
+                .flatMap(kind -> EpisodeCode.of(kind).stream())
+                .filter(code -> code.scheme().equals("MDC"))
+                .forEach(code -> row(rows, code, 3415));
+        row(rows, MeasurementCode.NO_UNITS, 7181);
         row(rows, MeasurementCode.RR_INTERVAL, 3228);
         row(rows, MeasurementCode.HEART_RATE, 12216);
         row(rows, MeasurementCode.MEAN, 3627);
