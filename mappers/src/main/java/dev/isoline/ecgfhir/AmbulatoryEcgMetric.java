@@ -70,6 +70,7 @@ public enum AmbulatoryEcgMetric implements Metric {
     NORMAL_BEATS           ("normal-beat-count",                  "Beats of class N",                                                      "{beats}", ""),
     FUSION_BEATS           ("fusion-beat-count",                  "Fusion beats",                                                          "{beats}", ""),
     OTHER_BEATS            ("paced-or-unclassifiable-beat-count", "Paced and unclassifiable beats",                                        "{beats}", ""),
+    UNCLASSIFIED_BEATS     ("unclassified-beat-count",            "Beats nobody classified",                                               "{beats}", ""),
     RECORDING              ("recording",                          "Ambulatory ECG recording as the recorder wrote it",                     "",        "");
     // spotless:on
 

@@ -13,12 +13,16 @@ final class BeatPanel {
     private BeatPanel() {}
 
     static Observation of(BeatCounts beats, ObservationFrame frame) {
-        return frame.panel(BEAT_PANEL)
-                .with(BEATS, beats.total(), 0)
+        Panel panel =
+                frame.panel(BEAT_PANEL)
+                        .with(BEATS, beats.total(), 0)
                 .with(NORMAL_BEATS, count(beats, Beat.Kind.N), 0, Absence.UNCLASSIFIED)
                 .with(FUSION_BEATS, count(beats, Beat.Kind.F), 0, Absence.UNCLASSIFIED)
-                .with(OTHER_BEATS, count(beats, Beat.Kind.Q), 0, Absence.UNCLASSIFIED)
-                .observation();
+                .with(OTHER_BEATS, count(beats, Beat.Kind.Q), 0, Absence.UNCLASSIFIED);
+        if (beats.classified().containsKey(Beat.Kind.UNCLASSIFIED)) {
+            panel.with(UNCLASSIFIED_BEATS, beats.classified().get(Beat.Kind.UNCLASSIFIED), 0);
+        }
+        return panel.observation();
     }
 
     /** Nobody classified the beats: empty. They were and there was none: zero. */

@@ -1,6 +1,7 @@
 package dev.isoline.cli;
 
 import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.analysis.Analysis;
 import dev.isoline.ecg.analysis.Detection;
@@ -28,7 +29,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "analyse",
         mixinStandardHelpOptions = true,
-        description = "Summarises a recording: rates, pauses, heart rate variability.")
+        description =
+                "Summarises a recording: rates, beats, rhythm, heart rate variability, quality.")
 public final class AnalyseCommand implements Callable<Integer> {
 
     private static final int FINE = 0;
@@ -65,6 +67,11 @@ public final class AnalyseCommand implements Callable<Integer> {
             description = "Another value for a threshold of docs/analysis.md; can be repeated.")
     private Map<String, Double> thresholds = Map.of();
 
+    @Option(
+            names = "--progress",
+            description = "Tells each second how far it has read, also where no terminal is.")
+    private boolean progress;
+
     @Override
     public Integer call() {
         if (!(pause > 0 && pause < 3600)) {
@@ -90,7 +97,7 @@ public final class AnalyseCommand implements Callable<Integer> {
     }
 
     private void analyse(AnalysisSettings settings) throws IOException {
-        try (var opened = RecordingFormats.open(RecordingPlace.files(recording))) {
+        try (var opened = watched(RecordingFormats.open(RecordingPlace.files(recording)))) {
             var detection = Detection.in(opened);
             var summary = Analysis.summarise(opened, detection, settings);
             if (beats != null) {
@@ -98,6 +105,12 @@ public final class AnalyseCommand implements Callable<Integer> {
             }
             print(summary);
         }
+    }
+
+    private Recording watched(Recording opened) {
+        return Progress.wanted(progress)
+                ? new WatchedRecording(opened, Progress.on(spec.commandLine().getErr()))
+                : opened;
     }
 
     private void write(List<Beat> found, double hz) throws IOException {

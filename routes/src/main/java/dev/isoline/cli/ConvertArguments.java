@@ -15,13 +15,20 @@ import java.util.Set;
  *
  * @param zone of the recorder's clock
  * @param start for recordings that name none
+ * @param progress whether to tell how far it has read, also where no terminal is
  */
 record ConvertArguments(
-        Path recording, Path order, Path out, ZoneId zone, Optional<LocalDateTime> start) {
+        Path recording,
+        Path order,
+        Path out,
+        ZoneId zone,
+        Optional<LocalDateTime> start,
+        boolean progress) {
 
     static final String USAGE =
             """
             usage: isoline convert RECORDING --order FILE --out DIR [--zone ZONE] [--start TIME]
+                                  [--progress]
             Writes a recording as DICOM ECG objects, a report as a DICOM Encapsulated PDF object.
 
               RECORDING      EDF file, WFDB header, folder or .zip; or a report in PDF
@@ -29,9 +36,11 @@ record ConvertArguments(
               --out DIR      folder for the objects, made if absent
               --zone ZONE    time zone of the recorder's clock; this machine's by default
               --start TIME   local start such as 2026-10-24T09:30:00, for recordings that name none
+              --progress     tells each second how far it has read, also where no terminal is
               -h, --help     this text
             """;
 
+    private static final String PROGRESS = "--progress";
     private static final String RECORDING = "RECORDING";
     private static final Set<String> OPTIONS = Set.of("--order", "--out", "--zone", "--start");
 
@@ -51,7 +60,9 @@ record ConvertArguments(
         for (int at = 0; at < words.length; at++) {
             String word = words[at];
             int equals = word.indexOf('=');
-            if (!word.startsWith("-")) {
+            if (word.equals(PROGRESS)) {
+                put(given, PROGRESS, word);
+            } else if (!word.startsWith("-")) {
                 put(given, RECORDING, word);
             } else if (equals >= 0) {
                 put(given, option(word.substring(0, equals)), word.substring(equals + 1));
@@ -86,7 +97,8 @@ record ConvertArguments(
                     Path.of(required(given, "--order")),
                     Path.of(required(given, "--out")),
                     zone == null ? ZoneId.systemDefault() : ZoneId.of(zone),
-                    Optional.ofNullable(start).map(LocalDateTime::parse));
+                    Optional.ofNullable(start).map(LocalDateTime::parse),
+                    given.containsKey(PROGRESS));
         } catch (DateTimeException e) {
             throw new Fault("The time zone or the start cannot be read: " + e.getMessage() + ".");
         }

@@ -19,6 +19,7 @@ import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
 import java.io.InterruptedIOException;
 import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
@@ -87,11 +88,17 @@ final class ConvertCommand {
         RecordingFiles files = RecordingPlace.files(arguments.recording());
         Future<String> digest = digest(files);
         OrderContext context = OrderFile.read(arguments.order());
-        try (Recording opened = RecordingFormats.open(files)) {
+        try (Recording opened = watched(RecordingFormats.open(files), arguments)) {
             compare(opened.header().identity(), context.patient());
             var about = new RecordingContext(result(digest), arguments.zone(), arguments.start());
             return RecordingToObjects.write(opened, context, about, folder);
         }
+    }
+
+    private Recording watched(Recording opened, ConvertArguments arguments) {
+        return Progress.wanted(arguments.progress())
+                ? new WatchedRecording(opened, Progress.on(new PrintWriter(errors)))
+                : opened;
     }
 
     /** Runs while order and header are read, for it takes as long as the samples do. */

@@ -114,8 +114,7 @@ final class FilledSummary {
     /** No two are alike, and another is far from the first. */
     private Object value(Class<?> type, String path) {
         boolean isOther = isOther(path);
-        int seconds = number++;
-        int value = isOther ? 3 * seconds : seconds;
+        int value = (isOther ? 3 : 1) * inRange(number++, path);
         return switch (type.getSimpleName()) {
             case "int", "Integer" -> value;
             case "long", "Long" -> (long) value;
@@ -127,6 +126,17 @@ final class FilledSummary {
                     isOther ? EpisodeKind.BRADYCARDIA : EpisodeKind.ATRIAL_FIBRILLATION;
             default -> throw new IllegalStateException("nothing known to fill " + type);
         };
+    }
+
+    /** Shares stay under 100, seconds of a minute under 60, and parts under the whole. */
+    private static int inRange(int value, String path) {
+        if (path.endsWith("/percent")) {
+            return 1 + value % 30;
+        }
+        if (path.matches(".*/minutes/(recorded|usable|disturbed).*")) {
+            return 1 + value % 19;
+        }
+        return path.endsWith("/recorded") ? 1000 * value : value;
     }
 
     private boolean isOther(String path) {

@@ -78,9 +78,8 @@ class SummaryJsonTest {
     @Test
     void a_summary_without_any_measure_is_valid() throws IOException {
         assertThat(closed().validate(json(BARE), InputFormat.JSON)).isEmpty();
-        assertThat(MAPPER.readTree(json(BARE)).at("/heartRateVariability/refused/sdnnMilliseconds"))
-                .extracting(JsonNode::asText)
-                .isEqualTo("Too short.");
+        var refused = MAPPER.readTree(json(BARE)).at("/heartRateVariability/refused");
+        assertThat(refused.get("sdnnMilliseconds").asText()).isEqualTo("Too short.");
     }
 
     @Test

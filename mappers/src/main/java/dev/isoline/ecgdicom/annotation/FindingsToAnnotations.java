@@ -74,6 +74,9 @@ public final class FindingsToAnnotations {
         annotations.addAll(episodes.of(object));
         annotations.addAll(SilentStretches.of(findings.silent(), object));
         annotations.addAll(measures.of(object));
+        for (var note : findings.summary().notes()) {
+            annotations.add(WaveformAnnotation.ofText(text(note)));
+        }
         return annotations;
     }
 

@@ -112,8 +112,7 @@ final class Measures {
     }
 
     private Optional<WaveformAnnotation> fibrillation() {
-        return Optional.ofNullable(
-                        summary.rhythm().burdens().get(EpisodeKind.ATRIAL_FIBRILLATION))
+        return Optional.ofNullable(summary.rhythm().burdens().get(EpisodeKind.ATRIAL_FIBRILLATION))
                 .map(
                         burden ->
                                 WaveformAnnotation.of(MeasurementCode.AF_BURDEN)

@@ -45,9 +45,7 @@ public final class WaveformAnnotationModule {
                         Tag.TemporalRangeType,
                         annotation.range().map(Enum::name).orElse(""))
                 .type1C(placed, Tag.ReferencedSamplePositions, annotation.positions())
-                .type3(
-                        Tag.AnnotationGroupNumber,
-                        annotation.group() == 0 ? "" : annotation.group())
+                .type3(Tag.AnnotationGroupNumber, annotation.group() == 0 ? "" : annotation.group())
                 .dataSet();
     }
 

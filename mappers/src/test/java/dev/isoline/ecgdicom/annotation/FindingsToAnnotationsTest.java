@@ -93,10 +93,12 @@ class FindingsToAnnotationsTest {
     void every_kind_of_episode_but_the_pause_has_a_code_that_fits() {
         for (var kind : EpisodeKind.values()) {
             assertThat(EpisodeCode.of(kind).isPresent()).isEqualTo(kind != EpisodeKind.PAUSE);
-            EpisodeCode.of(kind).ifPresent(code -> {
-                assertThat(code.value()).hasSizeLessThanOrEqualTo(16);
-                assertThat(code.meaning()).hasSizeLessThanOrEqualTo(64);
-            });
+            EpisodeCode.of(kind)
+                    .ifPresent(
+                            code -> {
+                                assertThat(code.value()).hasSizeLessThanOrEqualTo(16);
+                                assertThat(code.meaning()).hasSizeLessThanOrEqualTo(64);
+                            });
         }
     }
 
