@@ -16,9 +16,9 @@ final class BeatPanel {
         Panel panel =
                 frame.panel(BEAT_PANEL)
                         .with(BEATS, beats.total(), 0)
-                .with(NORMAL_BEATS, count(beats, Beat.Kind.N), 0, Absence.UNCLASSIFIED)
-                .with(FUSION_BEATS, count(beats, Beat.Kind.F), 0, Absence.UNCLASSIFIED)
-                .with(OTHER_BEATS, count(beats, Beat.Kind.Q), 0, Absence.UNCLASSIFIED);
+                        .with(NORMAL_BEATS, count(beats, Beat.Kind.N), 0, Absence.UNCLASSIFIED)
+                        .with(FUSION_BEATS, count(beats, Beat.Kind.F), 0, Absence.UNCLASSIFIED)
+                        .with(OTHER_BEATS, count(beats, Beat.Kind.Q), 0, Absence.UNCLASSIFIED);
         if (beats.classified().containsKey(Beat.Kind.UNCLASSIFIED)) {
             panel.with(UNCLASSIFIED_BEATS, beats.classified().get(Beat.Kind.UNCLASSIFIED), 0);
         }

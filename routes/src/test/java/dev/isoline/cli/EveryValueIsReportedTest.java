@@ -46,6 +46,7 @@ class EveryValueIsReportedTest {
     private static final Map<String, String> OUT_OF_THE_REPORT = Map.of(
             "/coverage/leads/minutes/.*",                     "a fortnight has 20,160 of them for each lead",
             "/rates/hours/rate/(minAt|maxAt)",                "a series has numbers only",
+            "/rates/hours/from",                              "a series has a value for each hour from the start on",
             "/beats/.*/(longest|fastest)Run/(kind|rates/m[ai][xn])", "they stand at the episode");
 
     private static final Map<String, String> OUT_OF_THE_OBJECTS = Map.of(

@@ -37,6 +37,9 @@ enum Metric {
     /** Values are compared as reports print them; half a unit of the one decimal. */
     private static final double ROUNDING = 0.05;
 
+    /** Beats a program may put in another class than they were placed in, or miss. */
+    private static final double MISJUDGED = 2;
+
     private final String title;
     private final String unit;
     private final List<String> codes;
@@ -75,12 +78,11 @@ enum Metric {
         return truth.applyAsDouble(of);
     }
 
-    double tolerance(Truth of) {
-        return tolerance.around(truth(of));
-    }
-
-    /** Whether it needs beat classes, which only some recordings bring. */
-    boolean needsClasses() {
-        return classes;
+    /**
+     * @param classified whether the recording brings beat classes; where it does not, the program
+     *     has to find them
+     */
+    double tolerance(Truth of, boolean classified) {
+        return tolerance.around(truth(of)) + (classes && !classified ? MISJUDGED : 0);
     }
 }

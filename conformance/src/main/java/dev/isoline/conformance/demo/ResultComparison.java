@@ -1,7 +1,5 @@
 package dev.isoline.conformance.demo;
 
-import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 
 /** Every reported value beside the true one. */
@@ -17,9 +15,9 @@ final class ResultComparison {
      * @param report name of the file the values come from
      */
     void compare(DemoRecording recording, String report, ReportedValues values) {
-        for (Metric metric : expected(recording)) {
+        for (Metric metric : Metric.values()) {
             double truth = metric.truth(recording.truth());
-            double tolerance = metric.tolerance(recording.truth());
+            double tolerance = metric.tolerance(recording.truth(), recording.classified());
             Optional<Double> value = values.of(metric);
             if (value.isEmpty()) {
                 story.fail("%s states no %s", report, metric.title());
@@ -32,7 +30,7 @@ final class ResultComparison {
     }
 
     void tell(DemoRecording recording, ReportedValues values) {
-        for (Metric metric : expected(recording)) {
+        for (Metric metric : Metric.values()) {
             values.of(metric)
                     .ifPresent(
                             value ->
@@ -43,11 +41,5 @@ final class ResultComparison {
                                             metric.unit(),
                                             metric.truth(recording.truth())));
         }
-    }
-
-    private static List<Metric> expected(DemoRecording recording) {
-        return Arrays.stream(Metric.values())
-                .filter(metric -> recording.classified() || !metric.needsClasses())
-                .toList();
     }
 }

@@ -47,12 +47,20 @@ class ResultComparisonTest {
     void every_value_outside_its_tolerance_is_named() {
         for (Metric metric : Metric.values()) {
             Map<String, Double> values = truth();
-            double off = metric.truth(TRUTH) + metric.tolerance(TRUTH) * 1.01;
+            double off = metric.truth(TRUTH) + metric.tolerance(TRUTH, true) * 1.01;
             values.put(metric.codes().get(0), off);
             compare(values);
         }
         assertThat(story.failures()).hasSize(Metric.values().length);
         assertThat(story.failures().get(0)).startsWith("report: mean heart rate is ");
+    }
+
+    @Test
+    void beats_the_program_classified_may_be_two_off() {
+        assertThat(Metric.VENTRICULAR.tolerance(TRUTH, false))
+                .isEqualTo(Metric.VENTRICULAR.tolerance(TRUTH, true) + 2);
+        assertThat(Metric.PAUSES.tolerance(TRUTH, false))
+                .isEqualTo(Metric.PAUSES.tolerance(TRUTH, true));
     }
 
     @Test
