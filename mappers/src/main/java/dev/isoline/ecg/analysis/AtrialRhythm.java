@@ -83,9 +83,13 @@ final class AtrialRhythm {
 
     private boolean begins(int beat) {
         double interval = rhythm.interval(beat);
-        double early = pausing ? EARLY : Math.min(EARLY, 1 - CHANGES * change(beat));
-        boolean gradual = !pausing && interval >= early * rhythm.interval(beat - 1);
-        return interval < early * basic.value() && !gradual;
+        if (interval >= EARLY * basic.value()) {
+            return false;
+        }
+        double early = Math.min(EARLY, 1 - CHANGES * change(beat));
+        return pausing
+                || interval < early * basic.value()
+                        && !(interval >= early * rhythm.interval(beat - 1));
     }
 
     /** Median change between successive intervals around a beat, over the usual interval there. */

@@ -34,7 +34,7 @@ final class BeatClassifier {
         var fusion = new Fusion(templates, normal, kinds);
         for (int beat = 0; beat < kinds.length; beat++) {
             int template = templates.of(beat);
-            if (kinds[beat] != Kind.Q && early[template] > EARLY && fusion.is(template)) {
+            if (kinds[beat] == Kind.N && early[template] > EARLY && fusion.is(template)) {
                 kinds[beat] = Kind.F;
             }
         }
@@ -75,7 +75,9 @@ final class BeatClassifier {
         }
         var kinds = new Kind[shapes.count()];
         for (int i = 0; i < kinds.length; i++) {
-            kinds[i] = rules[templates.of(i)].kind(rhythm.ratio(i), shapes.clarity(i));
+            kinds[i] =
+                    rules[templates.of(i)].kind(
+                            rhythm.ratio(i), shapes.clarity(i), templates.fit(i));
         }
         return kinds;
     }

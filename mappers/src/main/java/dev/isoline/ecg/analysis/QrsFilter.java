@@ -13,7 +13,7 @@ import java.util.Arrays;
 final class QrsFilter {
 
     static final double REMEMBERED_SECONDS = 16;
-    private static final int SPARSE = 5;
+    private static final int SPARSE = 10;
 
     private final LeadSignal signal;
     private final int step;
@@ -101,7 +101,7 @@ final class QrsFilter {
         return highest;
     }
 
-    /** Of every fifth height within {@code reach} steps of a step: they change no faster. */
+    /** Of every tenth height within {@code reach} steps of a step: they change no faster. */
     long median(long at, int reach) {
         long from = Math.max(0, at - reach);
         long to = Math.min(end(), at + reach);

@@ -16,6 +16,9 @@ final class ShapeMatch {
     /** No other shift can be much better. */
     private static final double GOOD = 0.95;
 
+    /** More is seldom gained by shifting a shape that has its R peak where the template has it. */
+    private static final double GAINED = 0.2;
+
     private final int leads;
     private final int length;
     private final int start;
@@ -66,9 +69,15 @@ final class ShapeMatch {
         return here < GOOD ? search(template, here) : settle(0, here);
     }
 
-    /** The same, but looked for near by only: for a template that had better fit well. */
-    double roughly(Template template) {
+    /**
+     * The same, but looked for near by only, and not at all where it promises less than a value;
+     * for a template that had better fit well.
+     */
+    double roughly(Template template, double wanted) {
         double here = at(template, 0);
+        if (here < wanted - GAINED || here >= GOOD) {
+            return settle(0, here);
+        }
         double left = at(template, -1);
         double right = at(template, 1);
         int way = left > right ? -1 : 1;

@@ -32,50 +32,50 @@ final class Templates {
     private final ShapeMatch match;
     private final List<Template> templates = new ArrayList<>();
     private final byte[] own;
+    private final float[] fits;
     private double fit;
     private int shift;
-    private int last;
 
     Templates(BeatShapes shapes, Pace pace) {
         this.shapes = shapes;
         match = new ShapeMatch(shapes, pace);
         own = new byte[shapes.count()];
+        fits = new float[own.length];
         arise();
         merge();
         assign();
     }
 
     private void arise() {
+        int last = 0;
         for (int beat = 0; beat < own.length; beat++) {
-            int best = best(beat);
+            int best = best(beat, last);
             if (fit >= ALIKE) {
                 templates.get(best).follow(match.window(shift));
             } else if (templates.size() < MOST) {
-                last = templates.size();
+                best = templates.size();
                 templates.add(new Template(match.window(0), shapes.leads()));
             }
+            last = best;
+            own[beat] = (byte) best;
         }
     }
 
     /**
-     * The template a beat fits best, tried from the last one on; -1 without any. Every shift is
+     * The template a beat fits best, tried from a likely one on; -1 without any. Every shift is
      * tried only where none fits well near by.
      */
-    private int best(int beat) {
+    private int best(int beat, int likely) {
         match.beat(shapes.shape(beat), shapes.weight(beat));
-        int best = best(match::roughly);
-        if (fit < ALIKE) {
-            best = best(match::with);
-        }
-        last = Math.max(0, best);
-        return best;
+        int best = best(likely, template -> match.roughly(template, fit));
+        return fit < ALIKE ? best(likely, match::with) : best;
     }
 
-    private int best(ToDoubleFunction<Template> fitting) {
+    private int best(int likely, ToDoubleFunction<Template> fitting) {
         int best = -1;
         fit = -1;
         for (int i = 0; i < templates.size() && fit < CERTAIN; i++) {
-            int at = i == 0 ? last : i <= last ? i - 1 : i;
+            int at = i == 0 ? likely : i <= likely ? i - 1 : i;
             double found = fitting.applyAsDouble(templates.get(at));
             if (found > fit) {
                 fit = found;
@@ -91,24 +91,30 @@ final class Templates {
             for (int j = templates.size() - 1; j > i; j--) {
                 if (templates.get(i).like(templates.get(j)) > SAME) {
                     templates.get(i).merge(templates.remove(j));
+                    renumber(j, i);
                 }
             }
         }
-        last = 0;
+    }
+
+    private void renumber(int gone, int now) {
+        for (int beat = 0; beat < own.length; beat++) {
+            own[beat] = (byte) (own[beat] == gone ? now : own[beat] - (own[beat] > gone ? 1 : 0));
+        }
     }
 
     private void assign() {
         templates.forEach(t -> t.count(shapes.leads() * shapes.length(), shapes.leads()));
         for (int beat = 0; beat < own.length; beat++) {
-            int best = best(beat);
+            int best = best(beat, own[beat]);
             own[beat] = (byte) best;
+            fits[beat] = (float) fit;
             var template = templates.get(best);
             template.member(shapes.shape(beat), shapes.weight(beat), shift, fit);
             if (fit > LOOSE) {
                 template.follow(match.window(shift));
             }
         }
-        last = 0;
     }
 
     int count() {
@@ -122,6 +128,11 @@ final class Templates {
     /** Which template a beat has. */
     int of(int beat) {
         return own[beat];
+    }
+
+    /** How well a beat fits it, at most 1. */
+    double fit(int beat) {
+        return fits[beat];
     }
 
     /**

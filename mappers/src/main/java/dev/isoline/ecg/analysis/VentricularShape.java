@@ -32,6 +32,14 @@ record VentricularShape(Template template, double share, double difference, doub
 
     private static final double REPEATED = 0.9;
 
+    /** A beat that fits less does not have the shape, and in time it needs to fit better. */
+    private static final double LOOSE = 0.75;
+
+    private static final double ALIKE = 0.88;
+
+    /** No beat is so large. */
+    private static final double IMPOSSIBLE = 7;
+
     /** No ventricle answers earlier; what looks like a beat there is a disturbance. */
     private static final double TOO_EARLY = 0.38;
 
@@ -40,9 +48,20 @@ record VentricularShape(Template template, double share, double difference, doub
      *
      * @param ratio of the interval before it to the usual one
      * @param clarity of the clearest lead, 0 to 1
+     * @param fit of it to the shape, at most 1
      */
-    Kind kind(double ratio, double clarity) {
-        return !isDifferent(ratio) ? Kind.N : isJudged(ratio, clarity) ? Kind.V : Kind.Q;
+    Kind kind(double ratio, double clarity, double fit) {
+        if (!isDifferent(ratio)) {
+            return Kind.N;
+        }
+        boolean clear = clarity > CLEAR || isRepeated() && fit > REPEATED;
+        boolean alike = fit > (ratio < BeatClassifier.EARLY ? LOOSE : ALIKE);
+        boolean possible = ratio > TOO_EARLY && difference < IMPOSSIBLE;
+        return clear && alike && possible ? Kind.V : Kind.Q;
+    }
+
+    private boolean isRepeated() {
+        return template.members() > FEW && template.fit() > REPEATED;
     }
 
     private boolean isDifferent(double ratio) {
@@ -63,10 +82,5 @@ record VentricularShape(Template template, double share, double difference, doub
     private static double between(double x, double fromX, double from, double toX, double to) {
         double way = Math.max(0, Math.min(1, (x - fromX) / (toX - fromX)));
         return from + way * (to - from);
-    }
-
-    private boolean isJudged(double ratio, double clarity) {
-        boolean repeated = template.members() > FEW && template.fit() > REPEATED;
-        return ratio > TOO_EARLY && (clarity > CLEAR || repeated);
     }
 }
