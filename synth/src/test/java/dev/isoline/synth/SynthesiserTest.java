@@ -89,6 +89,56 @@ class SynthesiserTest {
         assertThat(intervals.rmssd()).isNaN();
     }
 
+    @Test
+    void waves_are_as_high_as_the_plan_says() throws IOException {
+        var plan = EcgPlan.steady(250, 20, 75);
+        int usual = samples(plan).stream().mapToInt(x -> x).max().orElseThrow();
+        int low = samples(plan.withAmplitude(0.2)).stream().mapToInt(x -> x).max().orElseThrow();
+        assertThat(usual / EcgPlan.UNITS_PER_MILLIVOLT).isEqualTo(1);
+        assertThat((double) low / usual).isCloseTo(0.2, within(0.01));
+    }
+
+    @Test
+    void fibrillation_is_irregular_and_has_no_p_wave() throws IOException {
+        var plan = EcgPlan.steady(250, 120, 75).with(new Span(30, 90));
+        var beats = new Synthesiser(plan).beats();
+        var samples = samples(plan);
+        for (int n = 1; n < beats.size() - 1; n++) {
+            int at = (int) beats.get(n).sample();
+            boolean fibrillates = at >= 30 * 250 && at < 90 * 250;
+            if (rr(beats, n) > 0.7 * 250 && rr(beats, n + 1) > 0.7 * 250) {
+                assertThat(samples.get(at - 40) > 15)
+                        .as("P before beat %d", n)
+                        .isEqualTo(!fibrillates);
+            }
+        }
+        // uniform from 0.6 to 1.4: standard deviation 0.231 of the mean
+        var intervals = Intervals.of(250, beats.subList(40, 110));
+        assertThat(intervals.sdnn() / intervals.mean()).isBetween(0.18, 0.28);
+    }
+
+    @Test
+    void a_trouble_is_on_its_lead_and_lasts_as_long_as_the_plan_says() throws IOException {
+        var quiet = samples(EcgPlan.steady(250, 20, 75));
+        var span = new Span(4, 6);
+        for (var kind : Trouble.Kind.values()) {
+            var plan = EcgPlan.steady(250, 20, 75).with(new Trouble(kind, 0, span, 0.5));
+            var samples = samples(plan);
+            assertThat(samples.subList(0, 1000)).isEqualTo(quiet.subList(0, 1000));
+            assertThat(samples.subList(1000, 1500)).isNotEqualTo(quiet.subList(1000, 1500));
+            assertThat(samples.subList(1500, 5000)).isEqualTo(quiet.subList(1500, 5000));
+            var other = EcgPlan.steady(250, 20, 75).with(new Trouble(kind, 1, span, 0.5));
+            assertThat(samples(other)).isEqualTo(quiet);
+        }
+    }
+
+    @Test
+    void a_saturated_lead_is_at_the_end_of_its_range() throws IOException {
+        var trouble = new Trouble(Trouble.Kind.SATURATED, 0, new Span(4, 6), 0);
+        var samples = samples(EcgPlan.steady(250, 20, 75).with(trouble));
+        assertThat(samples.subList(1000, 1500)).containsOnly(EcgPlan.HIGHEST);
+    }
+
     private static double rr(List<TrueBeat> beats, int n) {
         return beats.get(n).sample() - beats.get(n - 1).sample();
     }
