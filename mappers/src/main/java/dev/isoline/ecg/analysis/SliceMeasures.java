@@ -26,7 +26,10 @@ final class SliceMeasures {
         lag = (int) Math.max(1, Math.round(hz / (2 * ROUGHEST_HZ)));
     }
 
-    /** Measures a slice: the samples of the second from one up to, and without, another. */
+    /**
+     * Measures a slice: the samples of the second from one up to, and without, another. Roughness
+     * is right of samples under 2^29.
+     */
     void measure(int slice, int[] second, int begin, int end) {
         int low = Integer.MAX_VALUE;
         int high = Integer.MIN_VALUE;
@@ -43,8 +46,8 @@ final class SliceMeasures {
             low = Math.min(low, x);
             high = Math.max(high, x);
             sum += x;
-            long d = 2L * second[i - lag] - second[i - 2 * lag] - x;
-            squares += d * d;
+            int d = 2 * second[i - lag] - second[i - 2 * lag] - x;
+            squares += (long) d * d;
         }
         lowest[slice] = low;
         highest[slice] = high;
