@@ -5,7 +5,6 @@ import dev.isoline.delivery.Commitments;
 import dev.isoline.delivery.DeliveryWorker;
 import dev.isoline.delivery.Destinations;
 import dev.isoline.ecg.summary.AnalysisSettings;
-import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecgdicom.StripSettings;
 import dev.isoline.ledger.Ledger;
 import dev.isoline.settings.IsolineProperties;
@@ -37,9 +36,7 @@ class GatewayConfiguration {
 
     @Bean
     AnalysisSettings analysisSettings(IsolineProperties properties) {
-        var recordings = properties.recordings();
-        return AnalysisSettings.of(recordings.thresholds())
-                .with(Threshold.PAUSE, recordings.pause().toNanos() / 1e9);
+        return properties.recordings().analysis();
     }
 
     @Bean

@@ -1,5 +1,7 @@
 package dev.isoline.settings;
 
+import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Threshold;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -112,7 +114,13 @@ public record IsolineProperties(
             @DefaultValue Map<String, Double> thresholds,
             @DefaultValue("12") int strips,
             @DefaultValue("10s") Duration stripLength,
-            @DefaultValue("24h") Duration reportDue) {}
+            @DefaultValue("24h") Duration reportDue) {
+
+        /** The thresholds of the analysis; the name that is unknown or out of range is told. */
+        public AnalysisSettings analysis() {
+            return AnalysisSettings.of(thresholds).with(Threshold.PAUSE, pause.toNanos() / 1e9);
+        }
+    }
 
     public record DeliverySettings(
             @DefaultValue("1s") Duration firstRetry,
