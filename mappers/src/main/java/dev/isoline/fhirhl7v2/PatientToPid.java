@@ -2,6 +2,7 @@ package dev.isoline.fhirhl7v2;
 
 import ca.uhn.hl7v2.model.DataTypeException;
 import ca.uhn.hl7v2.model.v251.segment.PID;
+import org.hl7.fhir.r4.model.Identifier.IdentifierUse;
 import org.hl7.fhir.r4.model.Patient;
 
 /**
@@ -15,9 +16,11 @@ final class PatientToPid {
     static void map(Patient patient, PID pid, DataTypes types) throws DataTypeException {
         pid.getPid1_SetIDPID().setValue("1");
         for (var identifier : patient.getIdentifier()) {
-            types.cx(
-                    identifier,
-                    pid.getPid3_PatientIdentifierList(pid.getPid3_PatientIdentifierListReps()));
+            if (identifier.getUse() != IdentifierUse.OLD) {
+                types.cx(
+                        identifier,
+                        pid.getPid3_PatientIdentifierList(pid.getPid3_PatientIdentifierListReps()));
+            }
         }
         for (var name : patient.getName()) {
             DataTypes.xpn(name, pid.getPid5_PatientName(pid.getPid5_PatientNameReps()));

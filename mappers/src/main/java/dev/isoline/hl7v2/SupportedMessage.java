@@ -3,6 +3,7 @@ package dev.isoline.hl7v2;
 import ca.uhn.hl7v2.model.Message;
 import ca.uhn.hl7v2.model.v251.message.ADT_A01;
 import ca.uhn.hl7v2.model.v251.message.ADT_A05;
+import ca.uhn.hl7v2.model.v251.message.ADT_A39;
 import ca.uhn.hl7v2.model.v251.message.OMG_O19;
 import ca.uhn.hl7v2.model.v251.message.ORM_O01;
 import ca.uhn.hl7v2.parser.ModelClassFactory;
@@ -24,6 +25,7 @@ record SupportedMessage(
 
     private static final List<String> ORDER = List.of("PID", "ORC", "OBR");
     private static final List<String> PERSON = List.of("PID");
+    private static final List<String> MERGE = List.of("PID", "MRG");
 
     // spotless:off
     static final List<SupportedMessage> ROWS = List.of(
@@ -33,7 +35,8 @@ record SupportedMessage(
             new SupportedMessage("ADT", "A04", "ADT_A01", PERSON, ADT_A01::new),
             new SupportedMessage("ADT", "A08", "ADT_A01", PERSON, ADT_A01::new),
             new SupportedMessage("ADT", "A28", "ADT_A05", PERSON, ADT_A05::new),
-            new SupportedMessage("ADT", "A31", "ADT_A05", PERSON, ADT_A05::new));
+            new SupportedMessage("ADT", "A31", "ADT_A05", PERSON, ADT_A05::new),
+            new SupportedMessage("ADT", "A40", "ADT_A39", MERGE,  ADT_A39::new));
     // spotless:on
 
     /** Before v2.4 each ADT event had a structure of its own name; both are fine. */

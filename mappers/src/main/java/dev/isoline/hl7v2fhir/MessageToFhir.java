@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Set;
 import org.hl7.fhir.r4.model.Coverage;
 import org.hl7.fhir.r4.model.DomainResource;
+import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Reference;
 
@@ -59,8 +60,9 @@ public final class MessageToFhir {
         }
         PatientRecord patient = patient(segments.pid);
         List<ClinicalOrder> orders = order ? orders(patient) : List.of();
+        List<Identifier> subsumed = MrgToIdentifiers.map(segments.merges, patient.patient(), in);
         segments.ignored.forEach(name -> notes.add(new Note(name, "the segment is not carried")));
-        return new MappedMessage(patient, orders, List.copyOf(notes));
+        return new MappedMessage(patient, orders, subsumed, List.copyOf(notes));
     }
 
     private PatientRecord patient(PID pid) {

@@ -53,17 +53,22 @@ final class PatientIdentifiers {
     private List<Identifier> list(PID pid) {
         var list = new ArrayList<Identifier>();
         for (CX cx : pid.getPid3_PatientIdentifierList()) {
-            withSystem(cx, "PID-3", true).ifPresent(i -> addOnce(list, i));
+            of(cx, "PID-3", true, in).ifPresent(i -> addOnce(list, i));
         }
         boolean alone = list.isEmpty();
-        withSystem(pid.getPid2_PatientID(), "PID-2", alone).ifPresent(i -> addOnce(list, i));
+        of(pid.getPid2_PatientID(), "PID-2", alone, in).ifPresent(i -> addOnce(list, i));
         for (CX cx : pid.getPid4_AlternatePatientIDPID()) {
-            withSystem(cx, "PID-4", false).ifPresent(i -> addOnce(list, i));
+            of(cx, "PID-4", false, in).ifPresent(i -> addOnce(list, i));
         }
         return list;
     }
 
-    private Optional<Identifier> withSystem(CX cx, String field, boolean useDefault) {
+    /**
+     * Empty, with a note, where nobody says whose number it is.
+     *
+     * @param useDefault whether the sender's default authority may be meant
+     */
+    static Optional<Identifier> of(CX cx, String field, boolean useDefault, Reading in) {
         Optional<Identifier> identifier = CxToIdentifier.map(cx, in.at(field));
         String fallback = useDefault ? in.systems().defaultAuthority() : "";
         identifier

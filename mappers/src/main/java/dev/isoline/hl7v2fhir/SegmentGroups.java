@@ -9,6 +9,7 @@ import ca.uhn.hl7v2.model.v251.segment.DG1;
 import ca.uhn.hl7v2.model.v251.segment.GT1;
 import ca.uhn.hl7v2.model.v251.segment.IN1;
 import ca.uhn.hl7v2.model.v251.segment.IN2;
+import ca.uhn.hl7v2.model.v251.segment.MRG;
 import ca.uhn.hl7v2.model.v251.segment.NK1;
 import ca.uhn.hl7v2.model.v251.segment.NTE;
 import ca.uhn.hl7v2.model.v251.segment.OBR;
@@ -57,6 +58,7 @@ final class SegmentGroups {
 
     PID pid;
     PV1 pv1;
+    final List<MRG> merges = new ArrayList<>();
     final List<Insurance> insurances = new ArrayList<>();
     final List<GT1> guarantors = new ArrayList<>();
     final List<NK1> nextOfKin = new ArrayList<>();
@@ -67,11 +69,16 @@ final class SegmentGroups {
     /** Names of segments met that the mapping has no place for; Z segments are not among them. */
     final List<String> ignored = new ArrayList<>();
 
+    private final boolean isMerge;
     private OrderGroup order;
     private ObservationGroup observation;
 
+    private SegmentGroups(boolean isMerge) {
+        this.isMerge = isMerge;
+    }
+
     static SegmentGroups of(Message message) {
-        var groups = new SegmentGroups();
+        var groups = new SegmentGroups(message.getName().equals("ADT_A39"));
         try {
             groups.walk(message);
         } catch (HL7Exception e) {
@@ -106,6 +113,8 @@ final class SegmentGroups {
     private boolean patient(Segment segment) {
         if (segment instanceof PID first && pid == null) {
             pid = first;
+        } else if (isMerge && segment instanceof MRG mrg) {
+            merges.add(mrg);
         } else if (segment instanceof PV1 visit && pv1 == null) {
             pv1 = visit;
         } else if (segment instanceof IN1 in1) {

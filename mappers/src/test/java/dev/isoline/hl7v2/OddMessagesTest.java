@@ -32,7 +32,6 @@ class OddMessagesTest {
                     Map.entry("ed-pdf-large", "AR MSH 200"),
                     Map.entry("ed-pdf-esc-br", "AR MSH 200"),
                     Map.entry("ed-pdf-wrong-comp", "AR MSH 200"),
-                    Map.entry("adt-a40-self", "AR MSH 201"),
                     Map.entry("trunc-mid-pid", "AE ORC 100"),
                     Map.entry("trunc-no-obr", "AE OBR 100"),
                     Map.entry("msh-only", "AE PID 100"),

@@ -90,7 +90,7 @@ public class Hl7Desk {
         var problems = new ArrayList<>(warnings);
         mapped.notes().forEach(n -> problems.add(Problem.warning(Kind.VALUE, n.field(), n.text())));
         var source = new Source(Received.CHANNEL, sender, id, received.at());
-        intake.message(tables, source, mapped).forEach(o -> problems.addAll(o.problems()));
+        problems.addAll(intake.message(tables, source, mapped));
         return answer(tables, id, received, problems);
     }
 

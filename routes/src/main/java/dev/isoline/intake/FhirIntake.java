@@ -1,6 +1,7 @@
 package dev.isoline.intake;
 
 import dev.isoline.attach.Contradictions;
+import dev.isoline.attach.MergedPatients;
 import dev.isoline.ledger.OrderTable.OrderRow;
 import dev.isoline.order.ContentError;
 import dev.isoline.order.OrderEvent;
@@ -103,7 +104,7 @@ final class FhirIntake {
             Known known, Source source, ServiceRequest order, List<Problem> contradictions) {
         Optional<OrderRow> row = known.tables().orders().byId(order.getIdElement().getIdPart());
         if (row.isEmpty()) {
-            return placed.place(known, source, order, subject(order), contradictions);
+            return placed.place(known, source, order, subject(known, order), contradictions);
         }
         if (order.getStatus() == ServiceRequestStatus.REVOKED) {
             return cancel(known, source, row.get());
@@ -164,6 +165,17 @@ final class FhirIntake {
         }
         ids.remove(null);
         return ids;
+    }
+
+    /** A new order is of a patient who is still one. */
+    private static String subject(Known known, ServiceRequest order) {
+        String id = subject(order);
+        if (known.find(Patient.class, id).filter(MergedPatients::isReplaced).isPresent()) {
+            throw refused(
+                    "ServiceRequest.subject",
+                    "The patient was merged into another; its link says into whom.");
+        }
+        return id;
     }
 
     private static String subject(ServiceRequest order) {

@@ -2,6 +2,7 @@ package dev.isoline.intake;
 
 import dev.isoline.hl7v2fhir.MappedMessage;
 import dev.isoline.ledger.Tables;
+import dev.isoline.order.Problem;
 import java.util.List;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Resource;
@@ -12,8 +13,12 @@ import org.hl7.fhir.r4.model.Resource;
  */
 public interface Intake {
 
-    /** Stores what a message says, attaches what is known, moves its orders on. */
-    List<OrderOutcome> message(Tables tables, Source source, MappedMessage message);
+    /**
+     * Stores what a message says, attaches what is known, merges patients, moves its orders on.
+     *
+     * @return what its sender is to be told, order by order
+     */
+    List<Problem> message(Tables tables, Source source, MappedMessage message);
 
     /**
      * Stores resources of one FHIR request and moves every order they touch.

@@ -10,7 +10,6 @@ import dev.isoline.order.Problem;
 import dev.isoline.order.Problem.Kind;
 import dev.isoline.order.Transitions;
 import dev.isoline.order.Vocabulary;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.hl7.fhir.r4.model.Identifier;
@@ -33,7 +32,7 @@ public class OrderIntake implements Intake {
     }
 
     @Override
-    public List<OrderOutcome> message(Tables tables, Source source, MappedMessage message) {
+    public List<Problem> message(Tables tables, Source source, MappedMessage message) {
         var known = new Known(tables, source.at());
         var match = PatientRegistry.match(known, message.patient().patient(), Vocabulary.HL7_V2);
         if (message.orders().isEmpty()) {
@@ -44,15 +43,15 @@ public class OrderIntake implements Intake {
         if (match.contradictions().isEmpty()) {
             PatientRegistry.store(known, message.patient(), match.patientId());
         }
-        var outcomes = new ArrayList<OrderOutcome>();
+        var told = PatientMerge.merge(known, source, match.patientId(), message);
         for (int i = 0; i < message.orders().size(); i++) {
-            outcomes.add(order(known, source, message.orders().get(i), match, i + 1));
+            told.addAll(order(known, source, message.orders().get(i), match, i + 1).problems());
         }
         if (match.contradictions().isEmpty()) {
             orders.reviewHeld(known, source, match.patientId());
         }
         known.store();
-        return outcomes;
+        return told;
     }
 
     @Override

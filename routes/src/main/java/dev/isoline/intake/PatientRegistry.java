@@ -26,7 +26,7 @@ final class PatientRegistry {
 
     /** Whom the record is about: a known patient, or the record's own id for a new one. */
     static Match match(Known known, Patient incoming, Vocabulary vocabulary) {
-        List<String> ids = idsOf(known, incoming);
+        List<String> ids = idsOf(known, incoming.getIdentifier());
         String own = incoming.getIdElement().getIdPart();
         if (ids.size() > 1) {
             return new Match(ids.contains(own) ? own : ids.get(0), List.of(ambiguous(vocabulary)));
@@ -76,9 +76,10 @@ final class PatientRegistry {
         }
     }
 
-    private static List<String> idsOf(Known known, Patient incoming) {
+    /** Patients known by one of the identifiers. */
+    static List<String> idsOf(Known known, List<Identifier> identifiers) {
         var ids = new LinkedHashSet<String>();
-        for (Identifier identifier : incoming.getIdentifier()) {
+        for (Identifier identifier : identifiers) {
             if (identifier.hasSystem() && identifier.hasValue()) {
                 ids.addAll(
                         known.tables()

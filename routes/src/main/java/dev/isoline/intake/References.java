@@ -1,5 +1,7 @@
 package dev.isoline.intake;
 
+import java.util.LinkedHashSet;
+import java.util.Set;
 import org.hl7.fhir.r4.model.Base;
 import org.hl7.fhir.r4.model.Reference;
 import org.hl7.fhir.r4.model.Resource;
@@ -21,6 +23,20 @@ final class References {
             reference.setReference(to);
         }
         element.children().forEach(c -> c.getValues().forEach(v -> redirectIn(v, from, to)));
+    }
+
+    /** Targets of a resource's references, each once. */
+    static Set<String> in(Resource resource) {
+        var targets = new LinkedHashSet<String>();
+        collect(resource, targets);
+        return targets;
+    }
+
+    private static void collect(Base element, Set<String> targets) {
+        if (element instanceof Reference reference && reference.hasReference()) {
+            targets.add(reference.getReference());
+        }
+        element.children().forEach(c -> c.getValues().forEach(v -> collect(v, targets)));
     }
 
     /** {@code Type/id} of a resource. */

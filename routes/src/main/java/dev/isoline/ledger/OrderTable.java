@@ -114,6 +114,20 @@ public final class OrderTable {
                 row.id());
     }
 
+    /** All orders of one patient become another's. */
+    public void subsume(String patientId, String survivorId) {
+        session.update(
+                "UPDATE orders SET patient_id = ? WHERE num IN " + FoundBy.OWNERS,
+                survivorId,
+                patientId,
+                PATIENT);
+        session.update(
+                "UPDATE found_by SET value = ? WHERE value = ? AND param = ?",
+                survivorId,
+                patientId,
+                PATIENT);
+    }
+
     public Optional<OrderRow> byId(String id) {
         return session.first(OrderTable::order, SELECT + "id = ?", id);
     }

@@ -6,6 +6,7 @@ import static dev.isoline.resources.SearchParameter.reference;
 import static dev.isoline.resources.SearchParameter.string;
 import static dev.isoline.resources.SearchParameter.token;
 
+import dev.isoline.attach.MergedPatients;
 import dev.isoline.ledger.ResourceTable.Criterion;
 import dev.isoline.ledger.ResourceTable.IndexEntry;
 import java.util.List;
@@ -19,6 +20,7 @@ import org.hl7.fhir.r4.model.DiagnosticReport;
 import org.hl7.fhir.r4.model.DocumentReference;
 import org.hl7.fhir.r4.model.Encounter;
 import org.hl7.fhir.r4.model.HumanName;
+import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.ImagingStudy;
 import org.hl7.fhir.r4.model.Observation;
 import org.hl7.fhir.r4.model.Organization;
@@ -38,7 +40,7 @@ public final class SearchIndex {
 
     // spotless:off
     private static final List<SearchParameter<?>> PARAMETERS = List.of(
-            token(Patient.class,              "identifier", Patient::getIdentifier),
+            token(Patient.class,              "identifier", SearchIndex::own),
             string(Patient.class,             "family",     p -> p.getName().stream().map(HumanName::getFamily)),
             date(Patient.class,               "birthdate",  Patient::getBirthDateElement),
             token(Coverage.class,             "identifier", Coverage::getIdentifier),
@@ -78,6 +80,11 @@ public final class SearchIndex {
     // spotless:on
 
     private SearchIndex() {}
+
+    /** A patient that was merged is found no more: its numbers lead to whom it became. */
+    private static List<Identifier> own(Patient patient) {
+        return MergedPatients.isReplaced(patient) ? List.of() : patient.getIdentifier();
+    }
 
     /** Everything the resource can be found by, but for its id. */
     public static List<IndexEntry> entries(Resource resource) {

@@ -71,6 +71,20 @@ record Clinic(String mrn, String placer) {
         return header("ADT^A08^ADT_A01") + "EVN|A08|20261103101500\r" + pid() + in1();
     }
 
+    String adtWithoutInsurance() {
+        return header("ADT^A08^ADT_A01") + "EVN|A08|20261103101500\r" + pid();
+    }
+
+    /** Another patient turns out to be this one. */
+    String merge(Clinic prior) {
+        return header("ADT^A40^ADT_A39")
+                + "EVN|A40|20261103101500\r"
+                + pid()
+                + "MRG|"
+                + prior.mrn
+                + "^^^HARROWBAY^MR\r";
+    }
+
     static String header(String type) {
         return "MSH|^~\\&|HBEHR|HARROWBAY|ISOLINE|TERNSTREET|20261103101500||"
                 + type
@@ -160,12 +174,7 @@ record Clinic(String mrn, String placer) {
     }
 
     private ServiceRequest request() {
-        var order = new ServiceRequest();
-        order.addIdentifier(identifier("PLAC", ORDER_SYSTEM, placer));
-        order.setStatus(ServiceRequest.ServiceRequestStatus.ACTIVE);
-        order.setIntent(ServiceRequest.ServiceRequestIntent.ORDER);
-        order.setCode(coded("http://snomed.info/sct", "427047002"));
-        order.setSubject(new Reference(uuid(1)));
+        var order = request(uuid(1));
         order.setRequester(new Reference(uuid(2)));
         order.addSupportingInfo(new Reference(uuid(4)));
         var fourteenDays = new Duration();
@@ -173,6 +182,16 @@ record Clinic(String mrn, String placer) {
         var timing = new Timing();
         timing.getRepeat().setBounds(fourteenDays);
         return order.setOccurrence(timing);
+    }
+
+    /** An order that refers to nothing but its patient. */
+    ServiceRequest request(String patient) {
+        var order = new ServiceRequest();
+        order.addIdentifier(identifier("PLAC", ORDER_SYSTEM, placer));
+        order.setStatus(ServiceRequest.ServiceRequestStatus.ACTIVE);
+        order.setIntent(ServiceRequest.ServiceRequestIntent.ORDER);
+        order.setCode(coded("http://snomed.info/sct", "427047002"));
+        return order.setSubject(new Reference(patient));
     }
 
     private static Observation pacemaker() {

@@ -91,7 +91,7 @@ class OddMessagesTest extends AssembledGateway {
         msh10-empty.hl7          ; -      ; AE    ; MSH-10 101 ; -          ; -
         enh-al-ne.hl7            ; -      ; CA    ; -          ; -          ; Berg Anna M 1961-04-12, P1001 on-hold 93224, 1 Acme Health
         enh-ne-al.hl7            ; -      ; AA    ; -          ; -          ; Berg Anna M 1961-04-12, P1001 on-hold 93224, 1 Acme Health
-        adt-a40-self.hl7         ; ok-orm ; AR    ; MSH-9 201  ; -          ; Berg Anna M 1961-04-12, P0999 on-hold 93224, 1 Acme Health
+        adt-a40-self.hl7         ; ok-orm ; AE    ; MRG-1 103  ; -          ; Berg Anna M 1961-04-12, P0999 on-hold 93224, 1 Acme Health
         in1-two.hl7              ; -      ; AA    ; -          ; -          ; Berg Anna M 1961-04-12, P1001 on-hold 93224, 1 Acme Health, 2 Second Mutual
         in1-nopayerid.hl7        ; -      ; AA    ; -          ; -          ; Berg Anna M 1961-04-12, P1001 on-hold 93224, 1 Acme Health
         in1-after-obr.hl7        ; -      ; AA    ; -          ; -          ; Berg Anna M 1961-04-12, P1001 on-hold 93224, 1 Acme Health

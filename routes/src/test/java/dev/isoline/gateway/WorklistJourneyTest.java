@@ -91,6 +91,19 @@ class WorklistJourneyTest extends AssembledGateway {
     }
 
     @Test
+    void a_merge_shows_the_item_under_the_surviving_patient() throws Exception {
+        var surviving = Clinic.patient();
+        mllp(surviving.adt());
+        mllp(clinic.order());
+        mllp(surviving.merge(clinic));
+        assertThat(items()).isEmpty();
+        List<DataSet> found = find(keys(Tag.PatientID, surviving.mrn()));
+        assertThat(found).hasSize(1);
+        assertThat(found.get(0).text(Tag.PlacerOrderNumberImagingServiceRequest))
+                .contains(clinic.placer());
+    }
+
+    @Test
     void a_name_changed_by_fhir_changes_the_item() throws Exception {
         mllp(clinic.order());
         String id = order(clinic.placer()).patientId();
