@@ -2,15 +2,20 @@ package dev.isoline.ecg.rhythm;
 
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.summary.AnalysisSettings;
+import dev.isoline.ecg.summary.Episode;
 import dev.isoline.ecg.summary.EpisodeKind;
 import dev.isoline.ecg.summary.Threshold;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 
 /**
  * Atrial fibrillation: stretches of irregular intervals, long enough. The intervals before and
  * after a ventricular beat say nothing of the atria and are left out; the stretch runs on over
- * them. P waves are not looked at.
+ * them. A break ends an episode, but not the evidence: parts with a short break between are judged
+ * together. P waves are not looked at.
  */
 final class AtrialFibrillation {
 
@@ -18,6 +23,9 @@ final class AtrialFibrillation {
     private static final int PIECE = 20_000;
 
     private static final int MARGIN = 1_000;
+
+    /** What lies on either side of a longer break may have nothing to do with each other. */
+    private static final Duration JUDGED_TOGETHER = Duration.ofSeconds(10);
 
     private final Intervals intervals;
     private final AnalysisSettings settings;
@@ -37,15 +45,20 @@ final class AtrialFibrillation {
         var fibrillation = new AtrialFibrillation(intervals, settings, log);
         int from = 0;
         for (int i = 0; i <= intervals.count(); i++) {
-            if (i == intervals.count() || !intervals.isMeasurable(i)) {
-                fibrillation.unbroken(from, i);
+            if (i == intervals.count() || fibrillation.isFarApart(i)) {
+                fibrillation.together(from, i);
                 from = i + 1;
             }
         }
     }
 
-    /** Intervals from one on up to, and without, another, none of them broken. */
-    private void unbroken(int from, int to) {
+    private boolean isFarApart(int i) {
+        return !intervals.isMeasurable(i)
+                && intervals.between(i, i + 1).compareTo(JUDGED_TOGETHER) > 0;
+    }
+
+    /** Intervals from one on up to, and without, another, parted by short breaks at most. */
+    private void together(int from, int to) {
         irregular.clear();
         for (int piece = from; piece < to; piece += PIECE) {
             judge(piece, Math.min(to, piece + PIECE), from, to);
@@ -69,7 +82,7 @@ final class AtrialFibrillation {
         var kept = new int[to - from];
         int count = 0;
         for (int i = from; i < to; i++) {
-            if (!isVentricular(i)) {
+            if (intervals.isMeasurable(i) && !isVentricular(i)) {
                 kept[count++] = i;
             }
         }
@@ -81,25 +94,39 @@ final class AtrialFibrillation {
     }
 
     private void episodes(int from, int to) {
+        var parts = new ArrayList<Episode>();
         int first = -1;
         int last = -1;
         for (int i = from; i < to; i++) {
+            boolean broken = !intervals.isMeasurable(i);
             if (irregular.get(i)) {
                 first = first < 0 ? i : first;
                 last = i + 1;
-            } else if (!isVentricular(i)) {
-                close(first, last);
+            } else if (broken || !isVentricular(i)) {
+                part(first, last, parts);
                 first = -1;
             }
+            if (!broken && !irregular.get(i) && !isVentricular(i)) {
+                close(parts);
+            }
         }
-        close(first, last);
+        part(first, last, parts);
+        close(parts);
     }
 
-    private void close(int first, int last) {
-        var shortest = settings.duration(Threshold.AF_DURATION);
-        if (first >= 0 && intervals.between(first, last).compareTo(shortest) >= 0) {
+    private void part(int first, int last, List<Episode> parts) {
+        if (first >= 0) {
             int window = settings.count(Threshold.RATE_BEATS);
-            log.add(intervals.averaged(EpisodeKind.ATRIAL_FIBRILLATION, first, last, window));
+            parts.add(intervals.averaged(EpisodeKind.ATRIAL_FIBRILLATION, first, last, window));
         }
+    }
+
+    /** Takes the parts of one stretch, if they last long enough in all. */
+    private void close(List<Episode> parts) {
+        var all = parts.stream().map(Episode::duration).reduce(Duration.ZERO, Duration::plus);
+        if (all.compareTo(settings.duration(Threshold.AF_DURATION)) >= 0) {
+            parts.forEach(log::add);
+        }
+        parts.clear();
     }
 }

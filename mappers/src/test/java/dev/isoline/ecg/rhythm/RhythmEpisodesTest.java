@@ -80,6 +80,20 @@ class RhythmEpisodesTest {
         assertThat(fibrillation(made, 300, 650).episodes(ATRIAL_FIBRILLATION)).hasSize(2);
     }
 
+    /** Pieces of some 14 s: none long enough alone, and the burden is nearly all of it. */
+    @Test
+    void fibrillation_with_a_second_of_noise_now_and_then_is_found_in_parts() {
+        var made = new MadeTrack();
+        for (int i = 0; i < 30; i++) {
+            fibrillation(made, 22, 650).unusable(1000);
+        }
+        var episodes = made.measures().episodes();
+        assertThat(episodes.of(ATRIAL_FIBRILLATION))
+                .hasSize(30)
+                .allMatch(part -> part.duration().toSeconds() < 20);
+        assertThat(episodes.burden(ATRIAL_FIBRILLATION).percent()).isGreaterThan(90);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"NV", "NNV", "NNNV", "NNNNNV", "NNVV", "NNS", "NNNS", "NNNNNNS"})
     void early_beats_in_a_pattern_are_no_fibrillation(String pattern) {
