@@ -68,6 +68,9 @@ public final class Detection {
 
     private void take(Block block) {
         timeline.add(block);
+        if (leads.isEmpty()) {
+            return;
+        }
         if (block.first() != end) {
             finish();
             leads.forEach(lead -> lead.begin(block.first()));
