@@ -59,7 +59,6 @@ final class AtrialFibrillation {
 
     /** Intervals from one on up to, and without, another, parted by short breaks at most. */
     private void together(int from, int to) {
-        irregular.clear();
         for (int piece = from; piece < to; piece += PIECE) {
             judge(piece, Math.min(to, piece + PIECE), from, to);
         }
@@ -98,20 +97,18 @@ final class AtrialFibrillation {
         int first = -1;
         int last = -1;
         for (int i = from; i < to; i++) {
-            boolean broken = !intervals.isMeasurable(i);
+            boolean whole = intervals.isMeasurable(i);
             if (irregular.get(i)) {
                 first = first < 0 ? i : first;
                 last = i + 1;
-            } else if (broken || !isVentricular(i)) {
+            } else if (!whole || !isVentricular(i)) {
                 part(first, last, parts);
                 first = -1;
-            }
-            if (!broken && !irregular.get(i) && !isVentricular(i)) {
-                close(parts);
+                close(whole, parts);
             }
         }
         part(first, last, parts);
-        close(parts);
+        close(true, parts);
     }
 
     private void part(int first, int last, List<Episode> parts) {
@@ -121,8 +118,11 @@ final class AtrialFibrillation {
         }
     }
 
-    /** Takes the parts of one stretch, if they last long enough in all. */
-    private void close(List<Episode> parts) {
+    /** At its end takes the parts of one stretch, if they last long enough in all. */
+    private void close(boolean end, List<Episode> parts) {
+        if (!end) {
+            return;
+        }
         var all = parts.stream().map(Episode::duration).reduce(Duration.ZERO, Duration::plus);
         if (all.compareTo(settings.duration(Threshold.AF_DURATION)) >= 0) {
             parts.forEach(log::add);

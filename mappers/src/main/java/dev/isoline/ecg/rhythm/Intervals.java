@@ -73,10 +73,12 @@ final class Intervals {
 
     /** Mean from one beat to a later one, per minute; {@link #NONE} across a break. */
     double rate(int first, int last) {
-        int breaks = broken.nextSetBit(first);
-        return breaks >= 0 && breaks < last
-                ? NONE
-                : MINUTE * (last - first) / ((sample(last) - sample(first)) * 1000 / hz);
+        for (int i = first; i < last; i++) {
+            if (broken.get(i)) {
+                return NONE;
+            }
+        }
+        return MINUTE * (last - first) / ((sample(last) - sample(first)) * 1000 / hz);
     }
 
     /** From one beat to a later one; lowest and highest rate over so many intervals. */
