@@ -8,13 +8,23 @@ import java.nio.channels.ReadableByteChannel;
 /** Reads a channel, which may hand out fewer bytes than asked, into whole buffers. */
 public final class ChannelBytes {
 
+    /** Room that is made before a byte of it is there. */
+    private static final int AT_ONCE = 1 << 14;
+
     private ChannelBytes() {}
 
     /** Up to {@code count} bytes, little-endian; fewer only at the end of the channel. */
     public static ByteBuffer upTo(int count, ReadableByteChannel channel) throws IOException {
-        var bytes = ByteBuffer.allocate(count).order(ByteOrder.LITTLE_ENDIAN);
-        fill(bytes, channel);
+        var bytes = allocate(Math.min(count, AT_ONCE));
+        while (fill(bytes, channel) && bytes.capacity() < count) {
+            int more = Math.min(count, 2 * bytes.capacity());
+            bytes = allocate(more).put(bytes.flip());
+        }
         return bytes.flip();
+    }
+
+    private static ByteBuffer allocate(int bytes) {
+        return ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);
     }
 
     /** Fills the buffer as far as the channel goes; false when it ended before. */

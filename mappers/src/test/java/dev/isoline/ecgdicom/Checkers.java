@@ -8,7 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
 
-/** Debian's dciodvfy (dicom3tools) and pydicom: judges we did not write. */
+/** Debian's dciodvfy (dicom3tools), pydicom and biosig-tools: judges we did not write. */
 public final class Checkers {
 
     private static final String PYTHON = "/usr/bin/python3";
@@ -43,6 +43,18 @@ public final class Checkers {
         }
     }
 
+    /**
+     * What save2gdf of libbiosig prints.
+     *
+     * @param source read; a target has to be named, for a single file is taken for the target
+     */
+    public static String save2gdf(String option, Path source, Path target)
+            throws IOException, InterruptedException {
+        require("biosig-tools", "save2gdf", "--version");
+        return output(
+                new ProcessBuilder("save2gdf", option, source.toString(), target.toString()));
+    }
+
     private static String output(ProcessBuilder builder) throws IOException, InterruptedException {
         Process process = builder.redirectErrorStream(true).start();
         byte[] output = process.getInputStream().readAllBytes();
@@ -58,7 +70,7 @@ public final class Checkers {
         try {
             var builder = new ProcessBuilder(command).redirectErrorStream(true);
             Process process = builder.redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
-            present = process.waitFor() == 0 || command[0].equals("dciodvfy");
+            present = process.waitFor() == 0 || !command[0].equals(PYTHON);
         } catch (IOException e) {
             present = false;
         }

@@ -139,6 +139,11 @@ record DicomWaveform(
                             + missing
                             + " bytes are missing.");
         }
+        if (missing <= -frameBytes) {
+            faults.note(
+                    "The waveform data of the DICOM object go on after its sample count; the rest"
+                            + " was left out.");
+        }
         long samples = Math.min(announced, bytes / frameBytes);
         if (samples <= 0) {
             throw new RecordingException("The DICOM object has no samples.");

@@ -16,6 +16,18 @@ public final class WfdbBytes {
         return bytes.toByteArray();
     }
 
+    /** Whole groups of three samples. */
+    public static byte[] format310(int... samples) {
+        var bytes = new ByteArrayOutputStream();
+        for (int i = 0; i + 2 < samples.length; i += 3) {
+            int third = samples[i + 2] & 0x3ff;
+            int first = (samples[i] & 0x3ff) << 1 | (third & 0x1f) << 11;
+            int second = (samples[i + 1] & 0x3ff) << 1 | third >> 5 << 11;
+            bytes.writeBytes(format16(first, second));
+        }
+        return bytes.toByteArray();
+    }
+
     public static byte[] format212(int... samples) {
         var bytes = new ByteArrayOutputStream();
         for (int i = 0; i < samples.length; i += 2) {
