@@ -7,6 +7,7 @@ import java.util.List;
 public final class Faults {
 
     private static final int MOST = 100;
+    private static final String SALVAGED = "Salvaged: ";
 
     private final Damage damage;
     private final List<String> notes = new ArrayList<>();
@@ -24,7 +25,12 @@ public final class Faults {
         if (damage == Damage.REFUSE) {
             throw new RecordingException(sentence);
         }
-        note("Salvaged: " + sentence);
+        note(SALVAGED + sentence);
+    }
+
+    /** Whether a note of a header says that the recording is short or damaged. */
+    public static boolean isSalvaged(String note) {
+        return note.startsWith(SALVAGED);
     }
 
     /** Nothing that makes the recording unreadable; each sentence once, and no endless list. */

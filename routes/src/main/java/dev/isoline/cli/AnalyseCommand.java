@@ -1,6 +1,11 @@
 package dev.isoline.cli;
 
+import static java.nio.file.StandardOpenOption.CREATE;
+import static java.nio.file.StandardOpenOption.TRUNCATE_EXISTING;
+import static java.nio.file.StandardOpenOption.WRITE;
+
 import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.Damage;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
 import dev.isoline.ecg.analysis.Analysis;
@@ -9,6 +14,7 @@ import dev.isoline.ecg.format.RecordingFormats;
 import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecg.summary.Summary;
 import dev.isoline.ecg.summary.Threshold;
+import dev.isoline.ecg.wfdb.WfdbAnnotationWriter;
 import dev.isoline.recordings.RecordingPlace;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -42,7 +48,7 @@ public final class AnalyseCommand implements Callable<Integer> {
 
     @Parameters(
             paramLabel = "RECORDING",
-            description = "EDF file, WFDB header, or a folder or zip archive with one recording.")
+            description = "A recording (docs/formats.md), WFDB header, folder or zip archive with one recording.")
     private Path recording;
 
     @Option(
@@ -50,6 +56,17 @@ public final class AnalyseCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "Writes the beats the program found, one line each: seconds,class.")
     private Path beats;
+
+    @Option(
+            names = "--annotations",
+            paramLabel = "FILE",
+            description = "Writes the beats the program found as a MIT annotation file.")
+    private Path annotations;
+
+    @Option(
+            names = "--salvage",
+            description = "Reads what is readable of a short or damaged recording and says so.")
+    private boolean salvage;
 
     @Option(names = "--json", description = "Prints JSON (docs/analyse-json.md).")
     private boolean json;
@@ -97,11 +114,15 @@ public final class AnalyseCommand implements Callable<Integer> {
     }
 
     private void analyse(AnalysisSettings settings) throws IOException {
-        try (var opened = watched(RecordingFormats.open(RecordingPlace.files(recording)))) {
+        try (var opened =
+                watched(RecordingFormats.open(RecordingPlace.files(recording), damage()))) {
             var detection = Detection.in(opened);
             var summary = Analysis.summarise(opened, detection, settings);
             if (beats != null) {
                 write(detection.beats(), summary.coverage().hz());
+            }
+            if (annotations != null) {
+                annotate(detection.beats(), summary.coverage().hz());
             }
             print(summary);
         }
@@ -111,6 +132,16 @@ public final class AnalyseCommand implements Callable<Integer> {
         return Progress.wanted(progress)
                 ? new WatchedRecording(opened, Progress.on(spec.commandLine().getErr()))
                 : opened;
+    }
+
+    private Damage damage() {
+        return salvage ? Damage.SALVAGE : Damage.REFUSE;
+    }
+
+    private void annotate(List<Beat> found, double hz) throws IOException {
+        try (var channel = Files.newByteChannel(annotations, CREATE, WRITE, TRUNCATE_EXISTING)) {
+            WfdbAnnotationWriter.write(channel, hz, found, List.of(), List.of());
+        }
     }
 
     private void write(List<Beat> found, double hz) throws IOException {

@@ -1,5 +1,6 @@
 package dev.isoline.cli;
 
+import dev.isoline.ecg.Damage;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
@@ -16,6 +17,7 @@ import java.util.Set;
  * @param zone of the recorder's clock
  * @param start for recordings that name none
  * @param progress whether to tell how far it has read, also where no terminal is
+ * @param damage what is done with a recording that is short or damaged
  */
 record ConvertArguments(
         Path recording,
@@ -23,25 +25,28 @@ record ConvertArguments(
         Path out,
         ZoneId zone,
         Optional<LocalDateTime> start,
-        boolean progress) {
+        boolean progress,
+        Damage damage) {
 
     static final String USAGE =
             """
             usage: isoline convert RECORDING --order FILE --out DIR [--zone ZONE] [--start TIME]
-                                  [--progress]
+                                  [--salvage] [--progress]
             Writes a recording as DICOM ECG objects, a report as a DICOM Encapsulated PDF object.
 
-              RECORDING      EDF file, WFDB header, folder or .zip; or a report in PDF
+              RECORDING      recording (docs/formats.md), WFDB header, folder or .zip; or a report in PDF
               --order FILE   FHIR R4 Bundle with ServiceRequest, Patient, Practitioner, as JSON
               --out DIR      folder for the objects, made if absent
               --zone ZONE    time zone of the recorder's clock; this machine's by default
               --start TIME   local start such as 2026-10-24T09:30:00, for recordings that name none
+              --salvage      reads what is readable of a short or damaged recording
               --progress     tells each second how far it has read, also where no terminal is
               -h, --help     this text
             """;
 
     private static final String PROGRESS = "--progress";
     private static final String RECORDING = "RECORDING";
+    private static final String SALVAGE = "--salvage";
     private static final Set<String> OPTIONS = Set.of("--order", "--out", "--zone", "--start");
 
     /** A command line that cannot be carried out. */
@@ -64,6 +69,8 @@ record ConvertArguments(
                 put(given, PROGRESS, word);
             } else if (!word.startsWith("-")) {
                 put(given, RECORDING, word);
+            } else if (word.equals(SALVAGE)) {
+                put(given, SALVAGE, word);
             } else if (equals >= 0) {
                 put(given, option(word.substring(0, equals)), word.substring(equals + 1));
             } else if (at + 1 < words.length) {
@@ -98,7 +105,8 @@ record ConvertArguments(
                     Path.of(required(given, "--out")),
                     zone == null ? ZoneId.systemDefault() : ZoneId.of(zone),
                     Optional.ofNullable(start).map(LocalDateTime::parse),
-                    given.containsKey(PROGRESS));
+                    given.containsKey(PROGRESS),
+                    given.containsKey(SALVAGE) ? Damage.SALVAGE : Damage.REFUSE);
         } catch (DateTimeException e) {
             throw new Fault("The time zone or the start cannot be read: " + e.getMessage() + ".");
         }

@@ -88,10 +88,13 @@ final class ConvertCommand {
         RecordingFiles files = RecordingPlace.files(arguments.recording());
         Future<String> digest = digest(files);
         OrderContext context = OrderFile.read(arguments.order());
-        try (Recording opened = watched(RecordingFormats.open(files), arguments)) {
+        try (Recording opened =
+                watched(RecordingFormats.open(files, arguments.damage()), arguments)) {
             compare(opened.header().identity(), context.patient());
             var about = new RecordingContext(result(digest), arguments.zone(), arguments.start());
-            return RecordingToObjects.write(opened, context, about, folder);
+            var written = RecordingToObjects.write(opened, context, about, folder);
+            opened.header().notes().forEach(note -> out.println("Note: " + note));
+            return written;
         }
     }
 

@@ -38,7 +38,7 @@ final class RecordingObjects {
     Written write(OrderContext order, Findings findings, StripSettings strips) throws IOException {
         String folder = "objects/" + row.orderId();
         var sink = new ObjectFolder(store.resolve(folder));
-        try (Recording recording = StoredRecording.open(store.resolve(row.path()))) {
+        try (Recording recording = store.open(row.path())) {
             if (recording instanceof DicomRecording received) {
                 return received(received, sink, folder);
             }

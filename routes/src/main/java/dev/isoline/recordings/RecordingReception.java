@@ -80,7 +80,7 @@ public class RecordingReception {
     }
 
     private Brought read(RecordingStore.Kept kept) throws IOException {
-        try (var recording = StoredRecording.open(store.resolve(kept.path()))) {
+        try (var recording = store.open(kept.path())) {
             return new Brought(kept, recording.header(), sopInstance(recording));
         } catch (RecordingException e) {
             throw new RecordingRefused(Reason.UNREADABLE, e.getMessage());

@@ -1,5 +1,8 @@
 package dev.isoline.recordings;
 
+import dev.isoline.ecg.Damage;
+import dev.isoline.ecg.Recording;
+import dev.isoline.ecg.format.RecordingFormats;
 import dev.isoline.settings.IsolineProperties;
 import java.io.IOException;
 import java.io.InputStream;
@@ -32,9 +35,11 @@ public class RecordingStore {
     record Incoming(Path file, String sha256) {}
 
     private final Path data;
+    private final Damage damage;
 
     public RecordingStore(IsolineProperties properties) {
         this.data = properties.data();
+        this.damage = properties.recordings().salvage() ? Damage.SALVAGE : Damage.REFUSE;
     }
 
     /** Streams the bytes to disk and syncs them, under a name for the time being. */
@@ -65,6 +70,11 @@ public class RecordingStore {
         try (var channel = FileChannel.open(folder, StandardOpenOption.READ)) {
             channel.force(true);
         }
+    }
+
+    /** The recording that is kept at the path; the caller closes it. */
+    Recording open(String path) throws IOException {
+        return RecordingFormats.open(RecordingPlace.files(resolve(path)), damage);
     }
 
     public Path resolve(String path) {

@@ -92,7 +92,7 @@ public class RecordingWorker {
 
     private void review(RecordingRow row) {
         var source = new Source("recording", row.sender(), 0, clock.instant());
-        try (Recording recording = StoredRecording.open(store.resolve(row.path()))) {
+        try (Recording recording = store.open(row.path())) {
             var header = recording.header();
             if (ledger.write(t -> match.review(t, row, header, source)).join()) {
                 LOG.info("Recording {} is no longer held", row.id());

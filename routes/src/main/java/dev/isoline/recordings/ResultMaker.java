@@ -168,7 +168,7 @@ class ResultMaker {
     }
 
     private Recording open(RecordingRow row) throws IOException {
-        return StoredRecording.open(store.resolve(row.path()));
+        return store.open(row.path());
     }
 
     private Ordered ordered(Tables tables, RecordingRow row) {

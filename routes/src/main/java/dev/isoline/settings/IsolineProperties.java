@@ -106,6 +106,7 @@ public record IsolineProperties(
      * @param thresholds of the analysis by name, those that differ from the published default
      * @param strips most short DICOM objects made of one recording
      * @param stripLength of each of them
+     * @param salvage what is readable of a short or damaged recording is taken
      */
     public record Recordings(
             Path watch,
@@ -114,7 +115,8 @@ public record IsolineProperties(
             @DefaultValue Map<String, Double> thresholds,
             @DefaultValue("12") int strips,
             @DefaultValue("10s") Duration stripLength,
-            @DefaultValue("24h") Duration reportDue) {
+            @DefaultValue("24h") Duration reportDue,
+            @DefaultValue("false") boolean salvage) {
 
         /** The thresholds of the analysis; the name that is unknown or out of range is told. */
         public AnalysisSettings analysis() {

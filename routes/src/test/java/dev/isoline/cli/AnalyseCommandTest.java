@@ -148,4 +148,42 @@ class AnalyseCommandTest {
     void beats_that_cannot_be_written_are_an_environment_at_fault() throws IOException {
         assertThat(run(record208(), "--beats", folder.resolve("r.hea/beats.csv"))).isEqualTo(3);
     }
+
+    /** Thirty seconds at 200 Hz of the sixty that the header announces: a beat of 80 ms each second. */
+    private Path shortRecord() throws IOException {
+        var samples = ByteBuffer.allocate(2 * 6000).order(ByteOrder.LITTLE_ENDIAN);
+        for (int i = 0; i < 6000; i++) {
+            samples.putShort((short) Math.max(0, 200 - 25 * Math.abs(i % 200 - 100)));
+        }
+        Files.write(folder.resolve("s.dat"), samples.array());
+        return Files.writeString(
+                folder.resolve("s.hea"), "s 1 200 12000\ns.dat 16 200 16 0 0 0 0 II\n");
+    }
+
+    @Test
+    void a_short_recording_is_refused_with_what_is_missing() throws IOException {
+        assertThat(run(shortRecord())).isEqualTo(1);
+        assertThat(err.toString()).contains("12000 of 24000 bytes are missing");
+    }
+
+    @Test
+    void what_is_readable_is_salvaged_and_every_output_says_so() throws IOException {
+        assertThat(run(shortRecord(), "--salvage")).as(err.toString()).isZero();
+        assertThat(out.toString()).contains("Salvaged: ").contains("bytes are missing");
+        assertThat(run(shortRecord(), "--salvage", "--json")).isZero();
+        var json = new ObjectMapper().readTree(out.toString().substring(out.toString().indexOf("{")));
+        assertThat(json.path("notes").toString()).contains("Salvaged: ");
+    }
+
+    /** annot(5): the clock in a NOTE, then a word for each beat; the file ends with a zero word. */
+    @Test
+    void annotations_are_written_as_a_MIT_annotation_file() throws IOException {
+        var file = folder.resolve("s.qrs");
+        assertThat(run(shortRecord(), "--salvage", "--annotations", file)).isZero();
+        var bytes = ByteBuffer.wrap(Files.readAllBytes(file)).order(ByteOrder.LITTLE_ENDIAN);
+        assertThat(bytes.getShort() & 0xffff).isEqualTo(22 << 10);
+        assertThat(bytes.getShort(bytes.capacity() - 2)).isZero();
+        int beats = (bytes.capacity() - 4 - 22 - 2) / 2;
+        assertThat(beats).isBetween(27, 30);
+    }
 }

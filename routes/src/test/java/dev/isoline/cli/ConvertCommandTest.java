@@ -14,6 +14,7 @@ import java.io.PrintStream;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.hl7.fhir.r4.model.Bundle;
@@ -91,6 +92,27 @@ class ConvertCommandTest {
             assertThat(object.text(Tag.AccessionNumber)).contains("A1001");
             assertThat(object.item(Tag.WaveformSequence).orElseThrow().bytes(Tag.WaveformData))
                     .hasSize(4000);
+        }
+    }
+
+    /** PS3.3 C.10.10: an annotation of free text. */
+    @Test
+    void a_salvaged_recording_says_so_in_its_object() throws IOException {
+        Files.write(folder.resolve("record/r.dat"), new byte[1000]);
+        assertThat(convert("record/r.hea")).isEqualTo(1);
+        assertThat(errors.toString()).contains("3000 of 4000 bytes are missing");
+        var words = new String[] {"--salvage", "--order", order.toString(), "--out"};
+        var all = new ArrayList<>(List.of(words));
+        all.add(folder.resolve("out").toString());
+        all.add(folder.resolve("record/r.hea").toString());
+        assertThat(execute(all.toArray(String[]::new))).as(errors.toString()).isZero();
+        try (Stream<Path> files = Files.list(folder.resolve("out"));
+                var channel = FileChannel.open(files.findFirst().orElseThrow())) {
+            var object = Part10.read(channel, ReadLimits.DEFAULT).dataSet();
+            var annotation = object.item(Tag.WaveformAnnotationSequence).orElseThrow();
+            assertThat(annotation.text(Tag.UnformattedTextValue).orElseThrow())
+                    .startsWith("Salvaged: ")
+                    .contains("3000 of 4000 bytes are missing");
         }
     }
 

@@ -36,7 +36,11 @@ public final class RecordingToObjects {
             throws IOException {
         long samples = recording.header().samples();
         var source = RecordingSource.of(recording, order, context, sink);
-        return write(recording, source, Annotator.NONE, whole(source, new Stretch(0, samples)));
+        return write(
+                recording,
+                source,
+                Annotator.of(recording.header()),
+                whole(source, new Stretch(0, samples)));
     }
 
     /**
