@@ -51,8 +51,7 @@ public final class Checkers {
     public static String save2gdf(String option, Path source, Path target)
             throws IOException, InterruptedException {
         require("biosig-tools", "save2gdf", "--version");
-        return output(
-                new ProcessBuilder("save2gdf", option, source.toString(), target.toString()));
+        return output(new ProcessBuilder("save2gdf", option, source.toString(), target.toString()));
     }
 
     private static String output(ProcessBuilder builder) throws IOException, InterruptedException {

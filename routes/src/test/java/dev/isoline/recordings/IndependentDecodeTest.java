@@ -1,6 +1,7 @@
 package dev.isoline.recordings;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Recording;
@@ -8,17 +9,24 @@ import dev.isoline.ecg.format.RecordingFormats;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Samples equal those a few lines of numpy read, to the last one. */
 class IndependentDecodeTest {
+
+    @TempDir Path folder;
 
     private static final String SCRIPT = "src/test/resources/recordings/independent-decode.py";
 
@@ -70,10 +78,63 @@ class IndependentDecodeTest {
 
     @Test
     void checksums_of_whole_records_agree_with_their_headers() throws IOException {
-        for (var record : List.of("mitdb/100.hea", "wfdb/test01_00s.hea")) {
+        for (var record : List.of("mitdb/100.hea", "wfdb/test01_00s.hea", "wfdb/100_3chan.hea")) {
             try (var opened = open(record)) {
                 blocks(opened);
                 assertThat(opened.header().notes()).as(record).isEmpty();
+            }
+        }
+    }
+
+    /** A skewed signal, one of two samples a frame: sums as header(5) defines them. */
+    @Test
+    void checksums_are_of_the_samples_as_stored() throws IOException {
+        try (var opened = open("wfdb/test01_00s_skewframe.hea");
+                var plain = open("wfdb/test01_00s.hea")) {
+            var samples = blocks(opened).get(0).samples();
+            assertThat(opened.header().notes()).noneMatch(note -> note.contains("checksum"));
+            assertThat(samples[0][0]).isEqualTo(blocks(plain).get(0).samples()[0][3]);
+        }
+    }
+
+    /** Headers that name a signal file of another folder. */
+    @ParameterizedTest
+    @CsvSource({"100skew, 3", "100-no-len, 0"})
+    void odd_headers_of_record_100_give_its_samples(String name, int skew) throws IOException {
+        Files.copy(
+                OutsideTools.shared("data/ecg/wfdb/" + name + ".hea"),
+                folder.resolve(name + ".hea"));
+        Files.createSymbolicLink(
+                folder.resolve("100.dat"), OutsideTools.shared("data/ecg/mitdb/100.dat"));
+        var files = RecordingPlace.files(folder.resolve(name + ".hea"));
+        try (var opened = RecordingFormats.open(files);
+                var plain = open("mitdb/100.hea")) {
+            var odd = blocks(opened).get(0).samples();
+            var samples = blocks(plain).get(0).samples();
+            assertThat(opened.header().samples()).isEqualTo(650_000);
+            assertThat(odd[0]).startsWith(Arrays.copyOf(samples[0], 1000));
+            assertThat(odd[1]).startsWith(Arrays.copyOfRange(samples[1], skew, 1000));
+        }
+    }
+
+    /** All were made of the first five minutes of record 100, at 5 microvolts a unit. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "ishne/derived-mitdb100-5min.ecg",
+                "dicom/own-amb-zero-baseline.dcm",
+                "dicom/own-amb-mV-corr.dcm"
+            })
+    void record_100_is_the_same_in_another_format(String path) throws IOException {
+        try (var opened = open(path);
+                var plain = open("mitdb/100.hea")) {
+            assertThat(opened.header().samples()).isEqualTo(108_000);
+            var lead = opened.header().leads().get(0);
+            var samples = blocks(opened).get(0).samples()[0];
+            var stored = blocks(plain).get(0).samples()[0];
+            for (int i = 0; i < Math.min(samples.length, stored.length); i++) {
+                assertThat(lead.microvolts(samples[i]))
+                        .isCloseTo((stored[i] - 1024) * 5.0, within(1e-6));
             }
         }
     }

@@ -106,14 +106,22 @@ final class WfdbSignalFile implements Closeable {
     private void sum(int from, int count) {
         int offset = from;
         for (int i = 0; i < sums.length; i++) {
-            int sum = sums[i];
-            for (int sample = 0; sample < signals.get(i).perFrame(); sample++, offset++) {
-                for (int at = offset, end = offset + count * perFrame; at < end; at += perFrame) {
-                    sum += window[at];
-                }
+            int slots = signals.get(i).perFrame();
+            if (signals.get(i).checksum().isPresent()) {
+                sums[i] += sum(offset, slots, count);
             }
-            sums[i] = (short) sum;
+            offset += slots;
         }
+    }
+
+    private short sum(int from, int slots, int count) {
+        int sum = 0;
+        for (int slot = from; slot < from + slots; slot++) {
+            for (int at = slot, end = slot + count * perFrame; at < end; at += perFrame) {
+                sum += window[at];
+            }
+        }
+        return (short) sum;
     }
 
     /** 16-bit sum of a signal's samples, as far as the file was read. */

@@ -38,7 +38,8 @@ final class Annotator {
     static Annotator of(Findings findings) {
         return new Annotator(
                 findings.summary().notes(),
-                findings.recorded(), Optional.of(new FindingsToAnnotations(findings)::of));
+                findings.recorded(),
+                Optional.of(new FindingsToAnnotations(findings)::of));
     }
 
     boolean isKnown() {

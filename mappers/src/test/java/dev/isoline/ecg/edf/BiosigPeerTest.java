@@ -1,5 +1,6 @@
 package dev.isoline.ecg.edf;
 
+import static java.time.temporal.ChronoUnit.MILLIS;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -12,6 +13,7 @@ import dev.isoline.ecgdicom.Checkers;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
@@ -35,7 +37,9 @@ class BiosigPeerTest {
         edf.signal("ECG II", "uV", 100, "-5000", "5000", "-2048", "2047")
                 .signal("ECG V5", "mV", 100, "-10", "10", "-32768", "32767");
         for (int record = 0; record < 5; record++) {
-            edf.samples(samples(random, 100, 2047)).samples(samples(random, 100, 32767)).endRecord();
+            edf.samples(samples(random, 100, 2047))
+                    .samples(samples(random, 100, 32767))
+                    .endRecord();
         }
         isReadAlike(edf, "EDF");
     }
@@ -65,7 +69,7 @@ class BiosigPeerTest {
             assertThat(number(json, "NumberOfChannels")).isEqualTo(header.leads().size());
             assertThat(number(json, "NumberOfSamples")).isEqualTo(header.samples());
             assertThat(json).contains("\"TYPE\"\t: \"" + type + "\"").contains("ECG II");
-            assertThat(json).contains(header.start().orElseThrow().toString().replace('T', ' '));
+            assertThat(start(json)).isCloseTo(header.start().orElseThrow(), within(1, MILLIS));
             equal(values, header.leads(), file);
         }
     }
@@ -96,11 +100,20 @@ class BiosigPeerTest {
         var json = Checkers.save2gdf("-JSON", source, folder.resolve("out.gdf"));
         assertThat(number(json, "Samplingrate")).isEqualTo(250);
         assertThat(number(json, "NumberOfChannels")).isEqualTo(2);
-        assertThat(json).contains("2026-10-24 09:30:15").contains("Female");
+        assertThat(start(json))
+                .isCloseTo(LocalDateTime.of(2026, 10, 24, 9, 30, 15), within(1, MILLIS));
+        assertThat(json).contains("Female").contains("P-17");
     }
 
     private static int[] samples(Random random, int count, int largest) {
         return random.ints(count, -largest, largest + 1).toArray();
+    }
+
+    /** It keeps times as a fraction of a day. */
+    private static LocalDateTime start(String json) {
+        var matcher = Pattern.compile("\"StartOfRecording\"\\s*: \"([^\"]+)\"").matcher(json);
+        assertThat(matcher.find()).isTrue();
+        return LocalDateTime.parse(matcher.group(1).replace(' ', 'T'));
     }
 
     private static double number(String json, String name) {

@@ -24,8 +24,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * Ten thousand damaged files of each format, from a fixed seed: each is refused in one sentence,
- * or read to its end with blocks in order of time; one that is read short says so.
+ * Ten thousand damaged files of each format, from a fixed seed: each is refused in one sentence, or
+ * read to its end with blocks in order of time; one that is read short says so.
  */
 class MutatedFilesTest {
 
@@ -51,8 +51,7 @@ class MutatedFilesTest {
         BDF {
             @Override
             Map<String, byte[]> files() {
-                var bdf =
-                        EdfBytes.bdf().signal("ECG II", "uV", SAMPLES).samples(RAMP).endRecord();
+                var bdf = EdfBytes.bdf().signal("ECG II", "uV", SAMPLES).samples(RAMP).endRecord();
                 bdf.reserved = "24BIT";
                 return Map.of("r", bdf.bytes());
             }
@@ -73,7 +72,11 @@ class MutatedFilesTest {
                                         .toArray()),
                         "r.atr",
                         WfdbBytes.format16(
-                                1 << 10 | 20, 28 << 10, 63 << 10 | 2, 'N' << 8 | '(', 5 << 10 | 99));
+                                1 << 10 | 20,
+                                28 << 10,
+                                63 << 10 | 2,
+                                'N' << 8 | '(',
+                                5 << 10 | 99));
             }
         },
         WFDB_SEGMENTS {
@@ -178,8 +181,7 @@ class MutatedFilesTest {
     private static Outcome outcome(Map<String, byte[]> files, Damage damage) throws IOException {
         try (var recording = RecordingFormats.open(new FilesInMemory(files), damage)) {
             long delivered = readAll(recording);
-            return new Outcome(
-                    recording.header().samples(), delivered, recording.header().notes());
+            return new Outcome(recording.header().samples(), delivered, recording.header().notes());
         } catch (RecordingException e) {
             assertThat(e.getMessage()).matches("[A-Z][^\n]*\\.");
             return Outcome.REFUSED;
