@@ -48,7 +48,8 @@ public final class AnalyseCommand implements Callable<Integer> {
 
     @Parameters(
             paramLabel = "RECORDING",
-            description = "A recording (docs/formats.md), WFDB header, folder or zip archive with one recording.")
+            description =
+                    "A recording (docs/formats.md), WFDB header, folder or zip archive with one recording.")
     private Path recording;
 
     @Option(

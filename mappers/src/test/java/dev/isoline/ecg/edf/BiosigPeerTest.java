@@ -85,7 +85,7 @@ class BiosigPeerTest {
                 assertThat(rows).hasSameSizeAs(Arrays.stream(samples).boxed().toList());
                 double unit = lead == 0 ? 1 : 1000;
                 for (int i = 0; i < samples.length; i++) {
-                    double value = Double.parseDouble(rows.get(i).split("\\s+")[lead]) * unit;
+                    double value = Double.parseDouble(rows.get(i).split("[,\\s]+")[lead]) * unit;
                     double ours = leads.get(lead).microvolts(samples[i]);
                     assertThat(value).isCloseTo(ours, within(Math.abs(ours) * 1e-5 + 1e-6));
                 }
