@@ -143,26 +143,28 @@ class ObjectKindsTest {
                         a.NumericValue, a.MeasurementUnitsCodeSequence[0].CodeValue)
                     at = a.get('ReferencedSamplePositions', [])
                     at = at if isinstance(at, (list, pydicom.multival.MultiValue)) else [at]
-                    print(what[:21], value, a.get('TemporalRangeType'), len(at), list(at[:3]))
+                    group = a.get('AnnotationGroupNumber')
+                    print(group, what[:21], value, a.get('TemporalRangeType'), len(at), list(at[:3]))
                 """;
         assertThat(Checkers.python(script.formatted(file(object.sopInstanceUid()))))
                 .isEqualTo(
                         """
-                        Beats, their classes   None 0 []
-                        10:8208  MULTIPOINT 49 [4, 204, 404]
-                        10:8256  POINT 1 [11401]
-                        10:8336  MULTIPOINT 6 [804, 2604, 4404]
-                        10:9216  SEGMENT 2 [1, 2000]
-                        Ventricular flutter o  SEGMENT 2 [6001, 6200]
-                        10:11248  MULTISEGMENT 4 [8001, 9000, 10001]
-                        2:16168 2985 ms SEGMENT 2 [10804, 11401]
-                        8867-4 59 /min SEGMENT 2 [204, 1804]
-                        8867-4 61 /min SEGMENT 2 [204, 1804]
-                        8867-4 60 /min None 0 []
-                        sdnn 12.5 ms None 0 []
-                        rmssd 10 ms None 0 []
-                        pnn50 1 % None 0 []
-                        Schwindel, Zoë fragen  POINT 1 [4001]"""
+                        1 Beats, their classes   None 0 []
+                        1 10:8208  MULTIPOINT 49 [4, 204, 404]
+                        1 10:8256  POINT 1 [11401]
+                        1 10:8336  MULTIPOINT 6 [804, 2604, 4404]
+                        1 10:9216  SEGMENT 2 [1, 2000]
+                        1 Ventricular flutter o  SEGMENT 2 [6001, 6200]
+                        2 What is in this annot  None 0 []
+                        2 10:11248  MULTISEGMENT 4 [8001, 9000, 10001]
+                        2 2:16168 2985 ms SEGMENT 2 [10804, 11401]
+                        2 8867-4 59 /min SEGMENT 2 [204, 1804]
+                        2 8867-4 61 /min SEGMENT 2 [204, 1804]
+                        2 8867-4 60 /min None 0 []
+                        2 sdnn 12.5 ms None 0 []
+                        2 rmssd 10 ms None 0 []
+                        2 pnn50 1 % None 0 []
+                        None Schwindel, Zoë fragen  POINT 1 [4001]"""
                                 .stripIndent());
     }
 
