@@ -48,8 +48,7 @@ public final class AnalyseCommand implements Callable<Integer> {
 
     @Parameters(
             paramLabel = "RECORDING",
-            description =
-                    "A recording (docs/formats.md), WFDB header, folder or zip archive with one recording.")
+            description = "A recording (docs/formats.md): file, WFDB header, folder or archive.")
     private Path recording;
 
     @Option(
