@@ -63,6 +63,9 @@ final class WfdbSignalFile implements Closeable {
         int offset = 0;
         for (int i = 0; i < samples.length; i++) {
             samples[i] = column(offset, signals.get(i), count);
+            if (signals.get(i).skew() == 0 && signals.get(i).checksum().isPresent()) {
+                sums[i] += sum(samples[i]);
+            }
             offset += signals.get(i).perFrame();
         }
         int used = Math.min(count, held);
@@ -102,12 +105,22 @@ final class WfdbSignalFile implements Closeable {
         read += more;
     }
 
-    /** As they are stored (header(5)): the samples a skew passes over included. */
+    /** What was handed out of a signal without skew; its samples stand together there. */
+    private short sum(int[] column) {
+        int missing = format.missing();
+        int sum = 0;
+        for (int sample : column) {
+            sum += sample == Block.MISSING ? missing : sample;
+        }
+        return (short) sum;
+    }
+
+    /** Skewed signals as they are stored (header(5)): what a skew passes over included. */
     private void sum(int from, int count) {
         int offset = from;
         for (int i = 0; i < sums.length; i++) {
             int slots = signals.get(i).perFrame();
-            if (signals.get(i).checksum().isPresent()) {
+            if (signals.get(i).skew() > 0 && signals.get(i).checksum().isPresent()) {
                 sums[i] += sum(offset, slots, count);
             }
             offset += slots;
