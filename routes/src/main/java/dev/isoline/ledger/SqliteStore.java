@@ -62,6 +62,8 @@ final class SqliteStore {
         config.setBusyTimeout(BUSY_MILLIS);
         // A group that outgrows the cache is written to disk in pieces, and again at its commit.
         config.setCacheSize(-CACHE_KIBIBYTES);
+        // What a savepoint might need again would otherwise be a file made anew for each group.
+        config.setTempStore(SQLiteConfig.TempStore.MEMORY);
         // Ids come by RETURNING; the driver would otherwise ask for one after each statement.
         config.setGetGeneratedKeys(false);
         var source =
