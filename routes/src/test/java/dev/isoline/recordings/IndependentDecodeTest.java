@@ -1,6 +1,7 @@
 package dev.isoline.recordings;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.isoline.ecg.Block;
@@ -48,6 +49,7 @@ class IndependentDecodeTest {
     void first_lead(String format, String recording, String signal, String signals)
             throws Exception {
         var file = OutsideTools.shared("data/ecg/" + signal).toString();
+        assumeTrue(Files.size(Path.of(file)) > 0, "the test material is not whole: " + signal);
         var expected = OutsideTools.python(List.of(SCRIPT, format, file, signals)).strip();
         try (var opened = open(recording)) {
             assertThat(digest(opened)).isEqualTo(expected);
