@@ -1,8 +1,8 @@
 package dev.isoline.recordings;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Recording;
