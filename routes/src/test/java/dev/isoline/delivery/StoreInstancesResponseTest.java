@@ -44,13 +44,13 @@ class StoreInstancesResponseTest {
         "A7FF, RETRY, out of resources",
         "0110, RETRY, processing failure",
         "0213, RETRY, resource limitation",
-        "A900, REFUSED, data set does not match its SOP class",
-        "A9FF, REFUSED, data set does not match its SOP class",
-        "C000, REFUSED, cannot understand",
-        "C122, REFUSED, transfer syntax not supported",
+        "A900, REFUSED, data set does not match SOP class",
+        "A9FF, REFUSED, data set does not match SOP class",
+        "C000, REFUSED, 'cannot understand, unable to process'",
+        "C122, REFUSED, 'cannot understand, unable to process'",
         "0122, REFUSED, SOP class not supported",
         "0124, REFUSED, not authorized",
-        "EEEE, REFUSED, a status outside the table"
+        "EEEE, REFUSED, failure"
     })
     void a_failure_reason_decides_whether_it_is_tried_again(
             String reason, Outcome outcome, String words) {
@@ -70,10 +70,10 @@ class StoreInstancesResponseTest {
     @Test
     void a_stored_object_with_a_warning_is_delivered_and_the_warning_noted() {
         assertThat(judge(202, stored(OURS, "B000")))
-                .isEqualTo(Verdict.delivered("HTTP 202, B000 stored, warning: elements coerced"));
+                .isEqualTo(Verdict.delivered("HTTP 202, B000 coercion of data elements (warning)"));
         assertThat(judge(202, stored(OURS, "B007")).outcome()).isEqualTo(Outcome.DELIVERED);
         assertThat(judge(202, stored(OURS, "")))
-                .isEqualTo(Verdict.delivered("HTTP 202, 0000 stored"));
+                .isEqualTo(Verdict.delivered("HTTP 202, 0000 success"));
     }
 
     /** Orthanc 1.10 with DICOMweb 1.7 answers 200 to an object it did not store. */
@@ -87,9 +87,9 @@ class StoreInstancesResponseTest {
     @Test
     void an_object_listed_as_stored_is_delivered() {
         assertThat(judge(200, stored(OURS, "")))
-                .isEqualTo(Verdict.delivered("HTTP 200, 0000 stored"));
+                .isEqualTo(Verdict.delivered("HTTP 200, 0000 success"));
         assertThat(judge(200, "[" + stored(OURS, "") + "]"))
-                .isEqualTo(Verdict.delivered("HTTP 200, 0000 stored"));
+                .isEqualTo(Verdict.delivered("HTTP 200, 0000 success"));
     }
 
     @Test
@@ -99,7 +99,7 @@ class StoreInstancesResponseTest {
                                 202,
                                 "{\"0008119A\":{\"vr\":\"SQ\",\"Value\":[%s]}}"
                                         .formatted(reason("C000"))))
-                .isEqualTo(Verdict.refused("HTTP 202, C000 cannot understand"));
+                .isEqualTo(Verdict.refused("HTTP 202, C000 cannot understand, unable to process"));
     }
 
     @Test
