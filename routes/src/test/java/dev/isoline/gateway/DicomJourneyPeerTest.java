@@ -24,12 +24,14 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.springframework.test.annotation.DirtiesContext;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.springframework.test.context.TestPropertySource;
 
 /** The gateway among DCMTK's tools as recorder stations, and Orthanc and storescp as archives. */
 @Tag("peer")
+@DirtiesContext // its ledger and ports are those of the next gateway of this JVM
 @Timeout(180)
 @TestPropertySource(
         properties = {

@@ -18,12 +18,14 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.springframework.test.annotation.DirtiesContext;
 import org.springframework.test.context.DynamicPropertyRegistry;
 import org.springframework.test.context.DynamicPropertySource;
 import org.springframework.test.context.TestPropertySource;
 
 /** TLS of PS3.15 B.9 at the gateway, both ways, with DCMTK; both sides show a certificate. */
 @Tag("peer")
+@DirtiesContext // its ledger and ports are those of the next gateway of this JVM
 @Timeout(120)
 @TestPropertySource(
         properties = {
@@ -33,15 +35,15 @@ import org.springframework.test.context.TestPropertySource;
             "isoline.dicom.tls=dicom",
             "isoline.dicom.peers.station.ae-title=STATION",
             "isoline.dicom.peers.station.may=WORKLIST,STORE",
-            "isoline.dicom.peers.storescp.ae-title=STORESCP",
-            "isoline.dicom.peers.storescp.host=127.0.0.1",
-            "isoline.dicom.peers.storescp.tls=dicom",
+            "isoline.dicom.peers.trusted.ae-title=STORESCP",
+            "isoline.dicom.peers.trusted.host=127.0.0.1",
+            "isoline.dicom.peers.trusted.tls=dicom",
             "isoline.dicom.peers.impostor.ae-title=STORESCP",
             "isoline.dicom.peers.impostor.host=127.0.0.1",
             "isoline.dicom.peers.impostor.tls=dicom",
-            "isoline.destinations.storescp.kind=archive",
-            "isoline.destinations.storescp.peer=storescp",
-            "isoline.destinations.storescp.receives=objects",
+            "isoline.destinations.trusted.kind=archive",
+            "isoline.destinations.trusted.peer=trusted",
+            "isoline.destinations.trusted.receives=objects",
             "isoline.destinations.impostor.kind=archive",
             "isoline.destinations.impostor.peer=impostor",
             "isoline.destinations.impostor.receives=objects"
@@ -63,10 +65,10 @@ class DicomTlsPeerTest extends AssembledGateway {
         gateway = Certificates.of(FOLDER, "gateway");
         partner = Certificates.of(FOLDER, "partner");
         stranger = Certificates.of(FOLDER, "stranger");
-        storescp = storescp("storescp", partner);
+        storescp = storescp("trusted", partner);
         impostor = storescp("impostor", stranger);
         registry.add("isoline.dicom.port", () -> DIMSE);
-        registry.add("isoline.dicom.peers.storescp.port", storescp::port);
+        registry.add("isoline.dicom.peers.trusted.port", storescp::port);
         registry.add("isoline.dicom.peers.impostor.port", impostor::port);
         String bundle = "spring.ssl.bundle.pem.dicom.";
         registry.add(bundle + "keystore.certificate", () -> gateway.certificate().toString());
@@ -127,8 +129,8 @@ class DicomTlsPeerTest extends AssembledGateway {
     void objects_go_to_the_archive_that_is_trusted_and_not_to_another_one() throws Exception {
         mllp(clinic.order());
         recording("?order=" + clinic.placer(), Edf.of(clinic).bytes());
-        await("stored", () -> !objects("storescp").isEmpty() && areDelivered("storescp"));
-        assertThat(storescp.files()).hasSize(objects("storescp").size());
+        await("stored", () -> !objects("trusted").isEmpty() && areDelivered("trusted"));
+        assertThat(storescp.files()).hasSize(objects("trusted").size());
         await("tried", () -> objects("impostor").get(0).attempts() > 0);
         assertThat(objects("impostor")).extracting(DeliveryRow::state).containsOnly(State.PENDING);
         assertThat(impostor.files()).isEmpty();
