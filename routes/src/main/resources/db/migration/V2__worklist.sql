@@ -11,8 +11,7 @@ CREATE TABLE worklist (
     item       ${bytes} NOT NULL
 );
 CREATE UNIQUE INDEX worklist_order ON worklist (order_id);
--- each carries the other's column, so that rows one finds are sifted by the other without being looked at
-CREATE INDEX worklist_start ON worklist (start, id, name);
-CREATE INDEX worklist_name ON worklist (name, id, start);
+CREATE INDEX worklist_start ON worklist (start, id);
+CREATE INDEX worklist_name ON worklist (name, id);
 CREATE INDEX worklist_patient ON worklist (patient_id, id);
 CREATE INDEX worklist_accession ON worklist (accession, id);

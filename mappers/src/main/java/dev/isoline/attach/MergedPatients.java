@@ -36,15 +36,11 @@ public final class MergedPatients {
     /** A message or a recording may still carry the number. */
     public static Patient withOld(Patient patient, Identifier identifier) {
         Patient known = patient.copy();
-        if (known.getIdentifier().stream().noneMatch(own -> isSame(own, identifier))) {
+        if (known.getIdentifier().stream()
+                .noneMatch(own -> PatientUpdate.isSame(own, identifier))) {
             known.addIdentifier(identifier.copy().setUse(IdentifierUse.OLD));
         }
         return known;
-    }
-
-    private static boolean isSame(Identifier own, Identifier other) {
-        return String.valueOf(other.getValue()).equals(own.getValue())
-                && String.valueOf(other.getSystem()).equals(own.getSystem());
     }
 
     private static Patient linked(Patient patient, Patient other, LinkType type) {

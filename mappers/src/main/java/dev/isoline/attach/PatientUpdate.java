@@ -30,11 +30,16 @@ public final class PatientUpdate {
         Patient merged = stored.copy();
         cleared.forEach(path -> clear(merged, path.replaceFirst("^Patient\\.", "")));
         incoming.children().stream()
-                .filter(told -> told.hasValues() && !KEPT.contains(told.getName()))
+                .filter(told -> isTold(told) && !KEPT.contains(told.getName()))
                 .forEach(told -> replace(merged, told));
         incoming.getIdentifier().forEach(told -> unite(merged, told));
         incoming.getExtension().forEach(told -> unite(merged, told));
         return merged;
+    }
+
+    /** HAPI makes an empty element where one that is absent is only asked for. */
+    private static boolean isTold(Property told) {
+        return told.getValues().stream().anyMatch(value -> !value.isEmpty());
     }
 
     private static void replace(Patient merged, Property told) {
@@ -62,7 +67,7 @@ public final class PatientUpdate {
         }
     }
 
-    private static boolean isSame(Identifier one, Identifier other) {
+    static boolean isSame(Identifier one, Identifier other) {
         return one.hasValue()
                 && one.getValue().equals(other.getValue())
                 && String.valueOf(one.getSystem()).equals(String.valueOf(other.getSystem()));

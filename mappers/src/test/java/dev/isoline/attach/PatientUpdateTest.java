@@ -22,6 +22,16 @@ class PatientUpdateTest {
         assertThat(merged().equalsDeep(stored)).isTrue();
     }
 
+    /** HAPI then has an empty element where there was none. */
+    @Test
+    void what_was_only_asked_for_is_not_told() {
+        assertThat(incoming.getBirthDateElement().isEmpty()).isTrue();
+
+        assertThat(merged().getBirthDateElement().getValueAsString())
+                .isEqualTo(stored.getBirthDateElement().getValueAsString())
+                .isNotNull();
+    }
+
     @Test
     void names_are_replaced_as_a_whole() {
         stored.addName().setFamily("Older");

@@ -47,6 +47,7 @@ record ConvertArguments(
     private static final String PROGRESS = "--progress";
     private static final String RECORDING = "RECORDING";
     private static final String SALVAGE = "--salvage";
+    private static final Set<String> FLAGS = Set.of(PROGRESS, SALVAGE);
     private static final Set<String> OPTIONS = Set.of("--order", "--out", "--zone", "--start");
 
     /** A command line that cannot be carried out. */
@@ -65,12 +66,10 @@ record ConvertArguments(
         for (int at = 0; at < words.length; at++) {
             String word = words[at];
             int equals = word.indexOf('=');
-            if (word.equals(PROGRESS)) {
-                put(given, PROGRESS, word);
-            } else if (!word.startsWith("-")) {
+            if (!word.startsWith("-")) {
                 put(given, RECORDING, word);
-            } else if (word.equals(SALVAGE)) {
-                put(given, SALVAGE, word);
+            } else if (FLAGS.contains(word)) {
+                put(given, word, word);
             } else if (equals >= 0) {
                 put(given, option(word.substring(0, equals)), word.substring(equals + 1));
             } else if (at + 1 < words.length) {

@@ -14,14 +14,16 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.hl7.fhir.r4.model.Coverage;
 import org.hl7.fhir.r4.model.Identifier;
 import org.hl7.fhir.r4.model.Patient;
 import org.hl7.fhir.r4.model.Resource;
 
 /**
  * ADT^A40 (HL7 v2.5.1 ch. 3.3.40): patients known by the subsumed identifiers become one with the
- * surviving patient. Orders, insurance and results speak of the survivor from then on; the subsumed
- * patient stays where it is, inactive and linked (FHIR R4 Patient.link).
+ * surviving patient. Orders, results and, where the survivor has none, insurance speak of the
+ * survivor from then on; the subsumed patient stays where it is, inactive and linked (FHIR R4
+ * Patient.link).
  */
 final class PatientMerge {
 
@@ -63,7 +65,7 @@ final class PatientMerge {
             }
         }
         for (String prior : priors) {
-            PatientRegistry.refuse(merge.contradictions(prior, message.patient().patient()));
+            PatientRegistry.refuse(merge.contradictions(prior));
             merge.subsume(prior);
         }
         message.subsumed().forEach(merge::keepOld);
@@ -83,8 +85,8 @@ final class PatientMerge {
                 "No other patient is known here by this identifier; it is kept as an old one.");
     }
 
-    private List<Problem> contradictions(String prior, Patient told) {
-        return Contradictions.between(patient(prior), told, Vocabulary.HL7_V2);
+    private List<Problem> contradictions(String prior) {
+        return Contradictions.between(patient(prior), patient(survivor), Vocabulary.HL7_V2);
     }
 
     private void subsume(String prior) {
@@ -93,7 +95,10 @@ final class PatientMerge {
         known.put(MergedPatients.replaced(subsumed, patient(survivor)));
         known.tables().orders().byPatient(prior).forEach(this::tell);
         known.tables().orders().subsume(prior, survivor);
-        about(prior).forEach(resource -> redirect(resource, prior));
+        boolean insured = !known.coverages(survivor).isEmpty();
+        about(prior).stream()
+                .filter(resource -> !(insured && resource instanceof Coverage))
+                .forEach(resource -> redirect(resource, prior));
     }
 
     private void redirect(Resource resource, String prior) {
@@ -104,17 +109,13 @@ final class PatientMerge {
 
     /** What speaks of a patient: what is found by it, and what that leads to. */
     private List<Resource> about(String patient) {
-        boolean insured = !known.coverages(survivor).isEmpty();
         var found = new LinkedHashMap<String, Resource>();
         FOUND_BY.forEach(
-                (type, param) -> {
-                    if (!(insured && type.equals("Coverage"))) {
+                (type, param) ->
                         known.tables()
                                 .resources()
                                 .find(type, param, "Patient", patient)
-                                .forEach(id -> follow(type + "/" + id, patient, found));
-                    }
-                });
+                                .forEach(id -> follow(type + "/" + id, patient, found)));
         return List.copyOf(found.values());
     }
 

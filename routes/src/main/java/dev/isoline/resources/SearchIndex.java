@@ -81,7 +81,7 @@ public final class SearchIndex {
 
     private SearchIndex() {}
 
-    /** A patient that was merged is found no more: its numbers lead to whom it became. */
+    /** A patient that was merged has no number any more: its numbers lead to whom it became. */
     private static List<Identifier> own(Patient patient) {
         return MergedPatients.isReplaced(patient) ? List.of() : patient.getIdentifier();
     }

@@ -118,6 +118,16 @@ class OrderJourneyTest extends AssembledGateway {
         isReleased();
     }
 
+    /** HL7 v2.5.1 ch. 2.5.3: a field that is not there leaves what is known alone. */
+    @Test
+    void an_adt_that_is_silent_about_birth_date_and_sex_leaves_them() {
+        mllp(clinic.order());
+        assertThat(mllp(clinic.adt().replace("19590713|F", "|")).code()).isEqualTo("AA");
+        Patient known = search(Patient.class, "_id=" + order(clinic.placer()).patientId()).get(0);
+        assertThat(known.getBirthDateElement().asStringValue()).isEqualTo("1959-07-13");
+        assertThat(known.getGender()).isEqualTo(AdministrativeGender.FEMALE);
+    }
+
     @Test
     void the_same_number_of_another_authority_is_another_patient() {
         mllp(clinic.order());

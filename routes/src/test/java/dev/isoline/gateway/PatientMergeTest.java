@@ -59,6 +59,16 @@ class PatientMergeTest extends AssembledGateway {
     }
 
     @Test
+    void insurance_of_its_own_stays_the_surviving_patients_only_one() {
+        mllp(surviving.order());
+        mllp(prior.order());
+        mllp(merge());
+        String patient = patient(surviving.mrn()).getIdElement().getIdPart();
+        assertThat(search(ServiceRequest.class, "subject=Patient/" + patient)).hasSize(2);
+        assertThat(search(Coverage.class, "beneficiary=Patient/" + patient)).hasSize(1);
+    }
+
+    @Test
     void an_order_on_hold_is_released_by_the_surviving_patients_insurance() {
         mllp(surviving.adt());
         mllp(prior.orderWithoutInsurance());
@@ -111,6 +121,16 @@ class PatientMergeTest extends AssembledGateway {
         assertThat(patient(prior.mrn()).hasLink()).isFalse();
         assertThat(order(prior.placer()).patientId())
                 .isEqualTo(patient(prior.mrn()).getIdElement().getIdPart());
+    }
+
+    @Test
+    void nor_are_they_when_the_merge_is_silent_about_the_birth_date() {
+        mllp(surviving.order());
+        mllp(prior.order().replace("19590713", "19600713"));
+        var answer = mllp(merge().replace("19590713", ""));
+        assertThat(answer.code()).isEqualTo("AE");
+        assertThat(answer.errors()).containsExactly("PID-7 207");
+        assertThat(patient(prior.mrn()).hasLink()).isFalse();
     }
 
     @Test

@@ -98,102 +98,47 @@ public record EcgPlan(
     }
 
     public EcgPlan with(Set<Integer> ventricular, Set<Integer> supraventricular) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                fibrillation,
-                troubles);
+        return with(rate, ventricular, supraventricular, pause, noise);
     }
 
     public EcgPlan with(Pause pause) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                fibrillation,
-                troubles);
+        return with(rate, ventricular, supraventricular, pause, noise);
     }
 
     public EcgPlan with(Noise noise) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                fibrillation,
-                troubles);
+        return with(rate, ventricular, supraventricular, pause, noise);
     }
 
     public EcgPlan with(Rate rate) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                fibrillation,
-                troubles);
+        return with(rate, ventricular, supraventricular, pause, noise);
     }
 
     public EcgPlan withAmplitude(double amplitude) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                fibrillation,
-                troubles);
+        return with(amplitude, fibrillation, troubles);
     }
 
     public EcgPlan with(Span... fibrillation) {
-        return new EcgPlan(
-                hz,
-                seconds,
-                leads,
-                seed,
-                rate,
-                ventricular,
-                supraventricular,
-                pause,
-                noise,
-                amplitude,
-                List.of(fibrillation),
-                troubles);
+        return with(amplitude, List.of(fibrillation), troubles);
     }
 
     public EcgPlan with(Trouble... troubles) {
+        return with(amplitude, fibrillation, List.of(troubles));
+    }
+
+    /** Other beats and noise. */
+    private EcgPlan with(
+            Rate rate,
+            Set<Integer> ventricular,
+            Set<Integer> supraventricular,
+            Pause pause,
+            Noise noise) {
+        return new EcgPlan(
+                        hz, seconds, leads, seed, rate, ventricular, supraventricular, pause, noise)
+                .with(amplitude, fibrillation, troubles);
+    }
+
+    /** The same beats, otherwise disturbed. */
+    private EcgPlan with(double amplitude, List<Span> fibrillation, List<Trouble> troubles) {
         return new EcgPlan(
                 hz,
                 seconds,
@@ -206,7 +151,7 @@ public record EcgPlan(
                 noise,
                 amplitude,
                 fibrillation,
-                List.of(troubles));
+                troubles);
     }
 
     public long samples() {
