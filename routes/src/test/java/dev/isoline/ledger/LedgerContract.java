@@ -14,6 +14,7 @@ import dev.isoline.ledger.ResourceTable.IndexEntry;
 import dev.isoline.ledger.ResourceTable.StoredResource;
 import dev.isoline.order.OrderState;
 import dev.isoline.order.Problem;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -362,17 +363,27 @@ abstract class LedgerContract {
 
     @Test
     void a_full_queue_refuses_at_once_and_the_ledger_goes_on() throws Exception {
+        var reached = new CompletableFuture<Void>();
         var gate = new CompletableFuture<Void>();
-        ledger.write(t -> gate.join());
-        CompletableFuture<StoredResource> last = null;
-        for (int i = 0; i <= JdbcLedger.QUEUE + 256; i++) {
-            String id = "p" + i;
-            last = ledger.write(t -> put(t, id));
+        ledger.write(
+                t -> {
+                    reached.complete(null);
+                    return gate.join();
+                });
+        // Only a writer that holds its group cannot take from the queue between two offers.
+        reached.get(30, TimeUnit.SECONDS);
+        try {
+            for (int i = 0; i < JdbcLedger.QUEUE; i++) {
+                String id = "p" + i;
+                assertThat(ledger.write(t -> put(t, id))).isNotDone();
+            }
+            assertThat(ledger.write(t -> put(t, "refused")))
+                    .failsWithin(Duration.ZERO)
+                    .withThrowableOfType(ExecutionException.class)
+                    .withCauseInstanceOf(LedgerBusyException.class);
+        } finally {
+            gate.complete(null);
         }
-        assertThat(last).isCompletedExceptionally();
-        assertThat(last.handle((value, failure) -> failure).get())
-                .isInstanceOf(LedgerBusyException.class);
-        gate.complete(null);
         write(t -> t.resources().put("Patient", "later", "{}", List.of(), NOON));
     }
 
