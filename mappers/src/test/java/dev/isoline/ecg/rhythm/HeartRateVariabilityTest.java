@@ -11,7 +11,10 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Definitions: Task Force ESC/NASPE, Eur Heart J 1996;17:354-381. Values computed by hand. */
+/**
+ * Definitions: Task Force ESC/NASPE, Eur Heart J 1996;17:354-381. Values computed by hand, and at
+ * the end those others published with their intervals.
+ */
 class HeartRateVariabilityTest {
 
     /** Settings under which five intervals are enough. */
@@ -129,5 +132,28 @@ class HeartRateVariabilityTest {
         var v = of(800, 810, 790, 805, 795);
         assertThat(value(v.rmssd())).isCloseTo(14.36, within(0.005));
         assertThat(value(v.sdnn()) * Math.sqrt(4 / 5.0)).isCloseTo(7.07, within(0.005));
+    }
+
+    /**
+     * tests/test_classical.py of the Python package hrv (Bartels, github.com/rhenanbartels/hrv):
+     * two digits, cut off. pNN50 is 33.33 there in 2016; since 2017 it is 25, of intervals instead
+     * of differences.
+     */
+    @Test
+    void four_intervals_published_with_the_python_package_hrv() {
+        var v = of(800, 810, 815, 750);
+        assertThat(value(v.sdnn())).isCloseTo(29.82, within(0.01));
+        assertThat(value(v.rmssd())).isCloseTo(38.07, within(0.01));
+        assertThat(value(v.pnn50())).isCloseTo(33.33, within(0.005));
+    }
+
+    /**
+     * Example of systole.hrv.rmssd in the documentation of Systole (since 2020,
+     * github.com/embodied-computation-group/systole).
+     */
+    @Test
+    void four_intervals_published_with_systole() {
+        assertThat(value(of(800, 850, 810, 720).rmssd()))
+                .isCloseTo(63.77042156569664, within(1e-9));
     }
 }
