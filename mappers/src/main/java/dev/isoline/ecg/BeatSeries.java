@@ -3,6 +3,7 @@ package dev.isoline.ecg;
 import java.util.AbstractList;
 import java.util.Arrays;
 import java.util.RandomAccess;
+import java.util.function.LongPredicate;
 
 /** Beats in time order, eight bytes each: a fortnight of them stays small. */
 public final class BeatSeries extends AbstractList<Beat> implements RandomAccess {
@@ -26,6 +27,18 @@ public final class BeatSeries extends AbstractList<Beat> implements RandomAccess
     public boolean add(Beat beat) {
         add(beat.sample(), beat.kind());
         return true;
+    }
+
+    /** Leaves those whose position fits. */
+    public void keep(LongPredicate fits) {
+        int kept = 0;
+        for (int i = 0; i < size; i++) {
+            if (fits.test(sample(i))) {
+                beats[kept++] = beats[i];
+            }
+        }
+        modCount += kept == size ? 0 : 1;
+        size = kept;
     }
 
     /** Position of a beat without making an object of it. */

@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
-import java.util.Arrays;
+import dev.isoline.ecg.MiddleValue;
 
 /**
  * Finds supraventricular ectopic beats among those that are not ventricular: a beat earlier than
@@ -105,7 +105,6 @@ final class AtrialRhythm {
                 changes[count++] = change;
             }
         }
-        Arrays.sort(changes, 0, count);
-        return count == 0 ? 0 : changes[count / 2] / rhythm.usual(beat);
+        return count == 0 ? 0 : MiddleValue.of(changes, count) / rhythm.usual(beat);
     }
 }

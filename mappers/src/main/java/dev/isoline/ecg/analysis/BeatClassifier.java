@@ -1,6 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
+import dev.isoline.ecg.MiddleValue;
 import java.util.Arrays;
 
 /**
@@ -49,8 +50,7 @@ final class BeatClassifier {
                 ratios[count++] = rhythm.ratio(beat);
             }
         }
-        Arrays.sort(ratios);
-        return count == 0 ? 1 : ratios[count / 2];
+        return count == 0 ? 1 : MiddleValue.of(ratios, count);
     }
 
     private int normal() {

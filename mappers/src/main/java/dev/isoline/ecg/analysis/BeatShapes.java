@@ -1,5 +1,6 @@
 package dev.isoline.ecg.analysis;
 
+import dev.isoline.ecg.MiddleValue;
 import java.util.Arrays;
 
 /**
@@ -51,12 +52,15 @@ final class BeatShapes {
         this.shape[count++] = shape;
     }
 
-    int count() {
-        return count;
+    /** Appends all beats of another. */
+    void addAll(BeatShapes other) {
+        for (int i = 0; i < other.count; i++) {
+            add(other.at[i], other.first[i], other.clarity[i], other.weight[i], other.shape[i]);
+        }
     }
 
-    boolean isFull() {
-        return count == at.length;
+    int count() {
+        return count;
     }
 
     int leads() {
@@ -109,14 +113,14 @@ final class BeatShapes {
 
     /** Gives every lead its own unit, the median height of all beats on it. */
     void normalise() {
-        var heights = new float[count];
+        var heights = new double[count];
         for (int lead = 0; lead < leads; lead++) {
             scale(lead, scaled, unit[lead]);
             for (int beat = 0; beat < count; beat++) {
                 heights[beat] = height(shape[beat], lead * length);
             }
-            Arrays.sort(heights);
-            unit[lead] = heights[count / 2] > 0 ? heights[count / 2] : 1;
+            float height = (float) MiddleValue.of(heights, count);
+            unit[lead] = height > 0 ? height : 1;
             scale(lead, count, 1 / unit[lead]);
         }
         scaled = count;

@@ -61,8 +61,7 @@ public final class Detection {
         finish();
         leads.forEach(DetectionLead::finish);
         for (int second = 0; second < timeline.seconds(); second++) {
-            int s = second;
-            unusable.set(second, leads.stream().noneMatch(lead -> lead.usable(s, s)));
+            unusable.set(second, !DetectionLead.anyUsable(leads, second));
         }
     }
 

@@ -2,8 +2,9 @@ package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Lead;
+import dev.isoline.ecg.MiddleValue;
 import dev.isoline.ecg.summary.LeadReport;
-import java.util.Arrays;
+import java.util.List;
 
 /**
  * One lead while beats are looked for: its quality, its last seconds, and between which heights a
@@ -69,6 +70,15 @@ final class DetectionLead {
         return next < 0 || next > to;
     }
 
+    /** Whether any lead can be used in a second. */
+    static boolean anyUsable(List<DetectionLead> leads, int second) {
+        boolean usable = false;
+        for (int i = 0; i < leads.size() && !usable; i++) {
+            usable = leads.get(i).usable(second, second);
+        }
+        return usable;
+    }
+
     /** The median of the highest values of the first seconds stands for the first QRS heights. */
     void learn(int seconds) {
         var highest = new double[seconds];
@@ -76,8 +86,7 @@ final class DetectionLead {
         for (int i = 0; i < seconds; i++) {
             highest[i] = filter.highest((long) i * second + second / 2, second / 2);
         }
-        Arrays.sort(highest);
-        complexes.fill(highest[seconds / 2]);
+        complexes.fill(MiddleValue.of(highest, seconds));
     }
 
     void complex(double height) {

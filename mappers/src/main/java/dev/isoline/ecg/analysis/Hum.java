@@ -50,7 +50,7 @@ final class Hum {
         }
         real = 2 * c / length;
         imaginary = 2 * s / length;
-        return Math.hypot(real, imaginary);
+        return Math.sqrt(real * real + imaginary * imaginary);
     }
 
     /** Takes off what was found last. */

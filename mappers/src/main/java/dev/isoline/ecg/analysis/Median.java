@@ -18,15 +18,30 @@ final class Median {
 
     void fill(double value) {
         Arrays.fill(ring, value);
+        Arrays.fill(sorted, value);
         median = value;
     }
 
     void add(double value) {
+        sort(ring[at], value);
         ring[at] = value;
         at = (at + 1) % LENGTH;
-        System.arraycopy(ring, 0, sorted, 0, LENGTH);
-        Arrays.sort(sorted);
         median = (sorted[LENGTH / 2 - 1] + sorted[LENGTH / 2]) / 2;
+    }
+
+    /** Puts a value in the place of another and moves it to its own. */
+    private void sort(double gone, double value) {
+        int i = 0;
+        while (sorted[i] != gone) {
+            i++;
+        }
+        for (; i > 0 && sorted[i - 1] > value; i--) {
+            sorted[i] = sorted[i - 1];
+        }
+        for (; i < LENGTH - 1 && sorted[i + 1] < value; i++) {
+            sorted[i] = sorted[i + 1];
+        }
+        sorted[i] = value;
     }
 
     double value() {

@@ -1,5 +1,6 @@
 package dev.isoline.ecg.analysis;
 
+import dev.isoline.ecg.MiddleValue;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 
@@ -33,8 +34,14 @@ final class MinuteLevels {
 
     /** Height of the QRS complexes, peak to peak: of each three seconds the largest, the median. */
     double amplitude() {
-        double[] sorted = Arrays.stream(swing).filter(s -> s > 0).sorted().toArray();
-        return sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+        var known = new double[swing.length];
+        int of = 0;
+        for (double some : swing) {
+            if (some > 0) {
+                known[of++] = some;
+            }
+        }
+        return of == 0 ? 0 : MiddleValue.of(known, of);
     }
 
     double mains() {
@@ -50,9 +57,7 @@ final class MinuteLevels {
     }
 
     private double median(double[] values) {
-        double[] sorted = Arrays.copyOf(values, count);
-        Arrays.sort(sorted);
-        return sorted[count / 2];
+        return MiddleValue.of(values.clone(), count);
     }
 
     /** Seconds whose muscle noise is over a limit. */

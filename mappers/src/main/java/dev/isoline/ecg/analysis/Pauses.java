@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
-import java.util.Arrays;
+import dev.isoline.ecg.MiddleValue;
 
 /**
  * Beats that end a pause between normal beats, and those in a steady rhythm. Where pauses are
@@ -52,8 +52,6 @@ final class Pauses {
 
     /** Of the pauses, in samples. */
     double median() {
-        var sorted = Arrays.copyOf(intervals, count);
-        Arrays.sort(sorted);
-        return sorted[count / 2];
+        return MiddleValue.of(intervals, count);
     }
 }

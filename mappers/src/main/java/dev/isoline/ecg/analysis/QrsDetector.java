@@ -99,24 +99,32 @@ final class QrsDetector implements QrsDecision.Outcome {
             weights.second(second, at + pace.steps(0.5));
             long next = (long) ((second + 1) * pace.hz());
             long to = Math.min(until, Math.max(at + 1, (next - origin) / pace.step()));
-            while (at < to) {
-                peak(weights.height(at), at);
-                at++;
+            while (peak(to)) {
+                candidate();
+                none();
             }
             decision.searchBack(at - 2L * refractory);
         }
     }
 
-    /** The highest value with no higher one within the refractory period on either side. */
-    private void peak(double height, long step) {
-        if (height > best && (bestAt >= 0 || height > before)) {
-            best = height;
-            bestAt = step;
-        } else if (bestAt >= 0 && step - bestAt >= refractory) {
-            candidate();
-            none();
+    /**
+     * Goes on to where a peak is known to have no higher one within the refractory period on either
+     * side; false when there is none before a step. Apart from what is done with the peak, so that
+     * the compiler of the JVM takes little at a time.
+     */
+    private boolean peak(long until) {
+        boolean found = false;
+        for (; at < until && !found; at++) {
+            double height = weights.height(at);
+            if (height > best && (bestAt >= 0 || height > before)) {
+                best = height;
+                bestAt = at;
+            } else {
+                found = bestAt >= 0 && at - bestAt >= refractory;
+            }
+            before = height;
         }
-        before = height;
+        return found;
     }
 
     private void candidate() {

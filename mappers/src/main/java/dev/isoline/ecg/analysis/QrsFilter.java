@@ -1,5 +1,6 @@
 package dev.isoline.ecg.analysis;
 
+import dev.isoline.ecg.MiddleValue;
 import java.util.Arrays;
 
 /**
@@ -102,15 +103,14 @@ final class QrsFilter {
     }
 
     /** Of every tenth height within {@code reach} steps of a step: they change no faster. */
-    long median(long at, int reach) {
+    double median(long at, int reach) {
         long from = Math.max(0, at - reach);
         long to = Math.min(end(), at + reach);
-        var some = new long[(int) Math.max(1, (to - from) / SPARSE)];
+        var some = new double[(int) Math.max(1, (to - from) / SPARSE)];
         for (int i = 0; i < some.length; i++) {
             some[i] = height(from + SPARSE * i);
         }
-        Arrays.sort(some);
-        return some[some.length / 2];
+        return MiddleValue.of(some, some.length);
     }
 
     /** Largest slope, band-passed, within {@code reach} steps of a step. */

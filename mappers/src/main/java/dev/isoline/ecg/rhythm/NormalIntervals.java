@@ -1,10 +1,10 @@
 package dev.isoline.ecg.rhythm;
 
 import dev.isoline.ecg.Beat;
+import dev.isoline.ecg.MiddleValue;
 import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecg.summary.Variability;
-import java.util.Arrays;
 
 /**
  * Which intervals are normal to normal: those between two successive beats of class N. Where no
@@ -70,7 +70,6 @@ final class NormalIntervals {
                 around[count++] = length;
             }
         }
-        Arrays.sort(around, 0, count);
-        return count == 0 ? Double.NaN : around[count / 2];
+        return count == 0 ? Double.NaN : MiddleValue.of(around, count);
     }
 }

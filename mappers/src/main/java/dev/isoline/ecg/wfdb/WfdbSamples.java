@@ -49,13 +49,14 @@ final class WfdbSamples {
 
     /** The high halves share the middle byte. */
     private static void twelveBits(ByteBuffer bytes, int[] into, int from, int count) {
-        for (int i = 0; i < count; i++) {
-            int at = i / 2 * 3;
-            int shared = bytes.get(at + 1);
-            into[from + i] =
-                    i % 2 == 0
-                            ? signed12((shared & 0x0f) << 8 | b(bytes, at))
-                            : signed12((shared & 0xf0) << 4 | b(bytes, at + 2));
+        var packed = new byte[bytes.remaining()];
+        bytes.get(packed);
+        for (int i = 0, at = 0; i < count; i += 2, at += 3) {
+            int shared = packed[at + 1];
+            into[from + i] = signed12((shared & 0x0f) << 8 | packed[at] & 0xff);
+            if (i + 1 < count) {
+                into[from + i + 1] = signed12((shared & 0xf0) << 4 | packed[at + 2] & 0xff);
+            }
         }
     }
 
