@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 
 /**
  * Finds supraventricular ectopic beats among those that are not ventricular: a beat earlier than
@@ -105,6 +105,6 @@ final class AtrialRhythm {
                 changes[count++] = change;
             }
         }
-        return count == 0 ? 0 : MiddleValue.of(changes, count) / rhythm.usual(beat);
+        return count == 0 ? 0 : RankedValue.middle(changes, count) / rhythm.usual(beat);
     }
 }

@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import java.util.Arrays;
 
 /**
@@ -50,7 +50,7 @@ final class BeatClassifier {
                 ratios[count++] = rhythm.ratio(beat);
             }
         }
-        return count == 0 ? 1 : MiddleValue.of(ratios, count);
+        return count == 0 ? 1 : RankedValue.middle(ratios, count);
     }
 
     private int normal() {

@@ -1,6 +1,6 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import java.util.Arrays;
 
 /**
@@ -119,7 +119,7 @@ final class BeatShapes {
             for (int beat = 0; beat < count; beat++) {
                 heights[beat] = height(shape[beat], lead * length);
             }
-            float height = (float) MiddleValue.of(heights, count);
+            float height = (float) RankedValue.middle(heights, count);
             unit[lead] = height > 0 ? height : 1;
             scale(lead, count, 1 / unit[lead]);
         }

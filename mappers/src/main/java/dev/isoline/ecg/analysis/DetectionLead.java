@@ -2,7 +2,7 @@ package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Lead;
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import dev.isoline.ecg.summary.LeadReport;
 import java.util.List;
 
@@ -17,6 +17,15 @@ final class DetectionLead {
 
     private static final double AROUND_SECONDS = 1;
 
+    /** Share of the heights around that are lower than what is quiet there. */
+    private static final double QUIET = 0.1;
+
+    /** Peaks of noise are so many times as high as where it is quiet. */
+    private static final double PEAK_OF_NOISE = 2.5;
+
+    /** Of the complexes: noise that is higher hides them. */
+    private static final double MOST_NOISE = 0.5;
+
     private final Lead lead;
     private final Pace pace;
     private final LeadQuality quality;
@@ -25,6 +34,7 @@ final class DetectionLead {
     private final Median complexes = new Median(0);
     private final Median noise = new Median(0);
     private double background;
+    private double quiet;
     private long used;
 
     DetectionLead(Lead lead, Pace pace) {
@@ -86,7 +96,7 @@ final class DetectionLead {
         for (int i = 0; i < seconds; i++) {
             highest[i] = filter.highest((long) i * second + second / 2, second / 2);
         }
-        complexes.fill(MiddleValue.of(highest, seconds));
+        complexes.fill(RankedValue.middle(highest, seconds));
     }
 
     void complex(double height) {
@@ -97,13 +107,18 @@ final class DetectionLead {
         noise.add(height);
     }
 
+    /**
+     * Height of noise: the median of the last peaks rejected. As there are none in a fast rhythm
+     * until it pauses, what is quiet around counts too.
+     */
     double noise() {
-        return noise.value();
+        double peaks = Math.min(PEAK_OF_NOISE * quiet, MOST_NOISE * complexes.value());
+        return Math.max(noise.value(), peaks);
     }
 
     /** From noise to signal. */
     double span() {
-        return Math.max(1, complexes.value() - noise.value());
+        return Math.max(1, complexes.value() - noise());
     }
 
     /** Height of the complexes. */
@@ -113,7 +128,9 @@ final class DetectionLead {
 
     /** Looks at what is between the complexes around a step. */
     void look(long step) {
-        background = filter.median(step, pace.steps(AROUND_SECONDS));
+        var heights = filter.around(step, pace.steps(AROUND_SECONDS));
+        background = RankedValue.middle(heights, heights.length);
+        quiet = RankedValue.of(heights, heights.length, (int) (QUIET * heights.length));
     }
 
     /**
@@ -121,7 +138,7 @@ final class DetectionLead {
      * among leads.
      */
     double clarity() {
-        double clear = Math.max(0, 1 - noise.value() / complex());
+        double clear = Math.max(0, 1 - noise() / complex());
         clear *= Math.max(0, 1 - background / complex());
         return Math.max(LEAST_CLARITY, clear * clear * clear * clear);
     }

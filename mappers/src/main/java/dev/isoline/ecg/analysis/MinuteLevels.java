@@ -1,6 +1,6 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import java.util.Arrays;
 import java.util.function.IntConsumer;
 
@@ -41,7 +41,7 @@ final class MinuteLevels {
                 known[of++] = some;
             }
         }
-        return of == 0 ? 0 : MiddleValue.of(known, of);
+        return of == 0 ? 0 : RankedValue.middle(known, of);
     }
 
     double mains() {
@@ -57,7 +57,7 @@ final class MinuteLevels {
     }
 
     private double median(double[] values) {
-        return MiddleValue.of(values.clone(), count);
+        return RankedValue.middle(values.clone(), count);
     }
 
     /** Seconds whose muscle noise is over a limit. */

@@ -1,7 +1,7 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat.Kind;
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 
 /**
  * Beats that end a pause between normal beats, and those in a steady rhythm. Where pauses are
@@ -52,6 +52,6 @@ final class Pauses {
 
     /** Of the pauses, in samples. */
     double median() {
-        return MiddleValue.of(intervals, count);
+        return RankedValue.middle(intervals, count);
     }
 }

@@ -1,6 +1,5 @@
 package dev.isoline.ecg.analysis;
 
-import dev.isoline.ecg.MiddleValue;
 import java.util.Arrays;
 
 /**
@@ -102,15 +101,15 @@ final class QrsFilter {
         return highest;
     }
 
-    /** Of every tenth height within {@code reach} steps of a step: they change no faster. */
-    double median(long at, int reach) {
+    /** Every tenth height within {@code reach} steps of a step: they change no faster. */
+    double[] around(long at, int reach) {
         long from = Math.max(0, at - reach);
         long to = Math.min(end(), at + reach);
         var some = new double[(int) Math.max(1, (to - from) / SPARSE)];
         for (int i = 0; i < some.length; i++) {
             some[i] = height(from + SPARSE * i);
         }
-        return MiddleValue.of(some, some.length);
+        return some;
     }
 
     /** Largest slope, band-passed, within {@code reach} steps of a step. */

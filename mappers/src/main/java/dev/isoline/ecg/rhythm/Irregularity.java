@@ -1,6 +1,6 @@
 package dev.isoline.ecg.rhythm;
 
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import java.util.Arrays;
 
 /**
@@ -78,7 +78,7 @@ final class Irregularity {
     private boolean isScattered(int i) {
         int from = Math.max(0, Math.min(rr.length - 2 * AROUND - 1, i - AROUND));
         var around = Arrays.copyOfRange(rr, from, Math.min(rr.length, from + 2 * AROUND + 1));
-        double middle = MiddleValue.of(around, around.length);
+        double middle = RankedValue.middle(around, around.length);
         int off = 0;
         for (double interval : around) {
             off += Math.abs(interval - middle) > OFF * middle ? 1 : 0;

@@ -1,7 +1,7 @@
 package dev.isoline.ecg.rhythm;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.MiddleValue;
+import dev.isoline.ecg.RankedValue;
 import dev.isoline.ecg.summary.AnalysisSettings;
 import dev.isoline.ecg.summary.Threshold;
 import dev.isoline.ecg.summary.Variability;
@@ -70,6 +70,6 @@ final class NormalIntervals {
                 around[count++] = length;
             }
         }
-        return count == 0 ? Double.NaN : MiddleValue.of(around, count);
+        return count == 0 ? Double.NaN : RankedValue.middle(around, count);
     }
 }
