@@ -39,7 +39,7 @@ final class AtrialRhythm {
     AtrialRhythm(BeatShapes shapes, BeatRhythm rhythm, Kind[] kinds, Pace pace) {
         this.rhythm = rhythm;
         this.kinds = kinds;
-        var pauses = new Pauses(rhythm, kinds);
+        var pauses = new PausedRhythm(rhythm, kinds);
         pausing = pauses.areFrequent() && new PWaves(shapes, pace).differ(pauses);
         known = pausing;
         basic = new Median(pausing ? pauses.median() : 0);

@@ -27,7 +27,7 @@ final class PWaves {
     }
 
     /** Whether it differs on any lead from that of the beats in a steady rhythm. */
-    boolean differ(Pauses pauses) {
+    boolean differ(PausedRhythm pauses) {
         for (int lead = 0; lead < shapes.leads(); lead++) {
             double ending = mean(lead, pauses::ends);
             if (Math.abs(ending - mean(lead, pauses::isSteady)) > DIFFERENT) {

@@ -6,10 +6,9 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import dev.isoline.ecg.Beat;
 import dev.isoline.ecg.Beat.Kind;
 import dev.isoline.ecg.Damage;
-import dev.isoline.ecg.RecordingFiles;
+import dev.isoline.ecg.FilesInFolder;
 import dev.isoline.ecg.wfdb.WfdbRecording;
 import java.io.IOException;
-import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,18 +22,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 class MitBihBeatsTest {
 
     private static final long WINDOW = 54; // 150 ms at 360 Hz
-
-    private record Folder(Path folder, List<String> names) implements RecordingFiles {
-        @Override
-        public long size(String name) throws IOException {
-            return Files.size(folder.resolve(name));
-        }
-
-        @Override
-        public ReadableByteChannel open(String name) throws IOException {
-            return Files.newByteChannel(folder.resolve(name));
-        }
-    }
 
     private static boolean near(List<Beat> beats, Beat beat, Kind kind) {
         return beats.stream()
@@ -60,7 +47,7 @@ class MitBihBeatsTest {
         assumeTrue(Files.exists(folder), "no MIT-BIH records at " + folder);
         var names = List.of(record + ".hea", record + ".dat", record + ".atr");
         try (var recording =
-                WfdbRecording.open(new Folder(folder, names), names.get(0), Damage.REFUSE)) {
+                WfdbRecording.open(new FilesInFolder(folder, names), names.get(0), Damage.REFUSE)) {
             var reference = recording.referenceBeats();
             var found = Detection.in(recording).beats();
             assertThat(found(reference, found, null)).isGreaterThan(beats);

@@ -2,12 +2,10 @@ package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Damage;
+import dev.isoline.ecg.FilesInFolder;
 import dev.isoline.ecg.Recording;
-import dev.isoline.ecg.RecordingFiles;
 import dev.isoline.ecg.wfdb.WfdbRecording;
 import java.io.IOException;
-import java.nio.channels.ReadableByteChannel;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -33,8 +31,9 @@ final class QrsBenchmark {
     }
 
     public static void main(String[] arguments) throws IOException {
-        var record = new Record(Path.of(arguments[0]), arguments[1]);
-        try (var recording = WfdbRecording.open(record, arguments[1] + ".hea", Damage.REFUSE)) {
+        var names = List.of(arguments[1] + ".hea", arguments[1] + ".dat");
+        var files = new FilesInFolder(Path.of(arguments[0]), names);
+        try (var recording = WfdbRecording.open(files, names.get(0), Damage.REFUSE)) {
             var benchmark = new QrsBenchmark(recording);
             for (var next = recording.next(); next.isPresent(); next = recording.next()) {
                 benchmark.take(next.get());
@@ -63,22 +62,5 @@ final class QrsBenchmark {
 
     private void complex(long middle) {
         found += peaks.near(middle, detector.weights()) == RPeaks.NONE ? 0 : 1;
-    }
-
-    private record Record(Path folder, String name) implements RecordingFiles {
-        @Override
-        public List<String> names() {
-            return List.of(name + ".hea", name + ".dat");
-        }
-
-        @Override
-        public long size(String file) throws IOException {
-            return Files.size(folder.resolve(file));
-        }
-
-        @Override
-        public ReadableByteChannel open(String file) throws IOException {
-            return Files.newByteChannel(folder.resolve(file));
-        }
     }
 }

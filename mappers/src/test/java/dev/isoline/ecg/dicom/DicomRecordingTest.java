@@ -11,14 +11,13 @@ import dev.isoline.dicom.TransferSyntax;
 import dev.isoline.dicom.Vr;
 import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Damage;
+import dev.isoline.ecg.FilesInFolder;
 import dev.isoline.ecg.RecordingException;
-import dev.isoline.ecg.RecordingFiles;
 import dev.isoline.ecg.RecordingHeader.Identity;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
-import java.nio.channels.ReadableByteChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.LocalDateTime;
@@ -170,25 +169,9 @@ class DicomRecordingTest {
                         StandardOpenOption.WRITE)) {
             Part10.write(channel, syntax, object);
         }
-        return DicomRecording.open(new OneFile(file), "object.dcm", Damage.REFUSE);
-    }
-
-    private record OneFile(Path file) implements RecordingFiles {
-
-        @Override
-        public List<String> names() {
-            return List.of("object.dcm");
-        }
-
-        @Override
-        public long size(String name) throws IOException {
-            return FileChannel.open(file).size();
-        }
-
-        @Override
-        public ReadableByteChannel open(String name) throws IOException {
-            return FileChannel.open(file);
-        }
+        String name = file.getFileName().toString();
+        return DicomRecording.open(
+                new FilesInFolder(file.getParent(), List.of(name)), name, Damage.REFUSE);
     }
 
     private static DataSet group(DataSet object) {

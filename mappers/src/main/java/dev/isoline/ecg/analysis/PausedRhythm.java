@@ -8,7 +8,7 @@ import dev.isoline.ecg.RankedValue;
  * frequent, either beats fail to come or the steady rhythm is a foreign one that stops again and
  * again; P waves tell which.
  */
-final class Pauses {
+final class PausedRhythm {
 
     private static final double PAUSE = 1.6;
     private static final double STEADY = 0.15;
@@ -23,7 +23,7 @@ final class Pauses {
     private final double[] intervals;
     private int count;
 
-    Pauses(BeatRhythm rhythm, Kind[] kinds) {
+    PausedRhythm(BeatRhythm rhythm, Kind[] kinds) {
         pause = new boolean[kinds.length];
         steady = new boolean[kinds.length];
         intervals = new double[kinds.length];
