@@ -19,7 +19,8 @@ final class QrsDecision {
     /** Of the way from noise to signal (Hamilton and Tompkins 1986, from memory). */
     private static final double THRESHOLD = 0.3125;
 
-    private static final double SEARCH_BACK = 0.5;
+    /** Of the threshold, where a beat is overdue: P waves that go on alone mostly stay below. */
+    private static final double SEARCH_BACK = 0.75;
 
     /** Mean intervals after which a beat is overdue. */
     private static final double OVERDUE = 1.5;
