@@ -1,7 +1,6 @@
 package dev.isoline.ecg.analysis;
 
 import dev.isoline.ecg.Beat;
-import dev.isoline.ecg.Block;
 import dev.isoline.ecg.Lead;
 import dev.isoline.ecg.Recording;
 import dev.isoline.ecg.RecordingException;
@@ -18,16 +17,10 @@ public final class Detection {
     static final double FASTEST_HZ = 4000;
     private static final int MOST_LEADS = 12;
 
-    private final Pace pace;
     private final Timeline timeline;
     private final List<DetectionLead> leads = new ArrayList<>();
-    private final RPeaks peaks;
-    private final QrsDetector detector;
-    private final BeatClasses classes;
     private final List<Beat> beats;
     private final BitSet unusable = new BitSet();
-    private boolean begun;
-    private long end = -1;
 
     private Detection(Recording recording) throws IOException {
         var header = recording.header();
@@ -37,15 +30,13 @@ public final class Detection {
                             + header.hz()
                             + " of this recording.");
         }
-        pace = Pace.of(header.hz());
+        var pace = Pace.of(header.hz());
         timeline = new Timeline(header.hz());
         for (var lead : header.leads().subList(0, Math.min(MOST_LEADS, header.leads().size()))) {
             leads.add(new DetectionLead(lead, pace));
         }
-        peaks = new RPeaks(leads, pace);
-        classes = new BeatClasses(pace, leads);
-        detector = new QrsDetector(pace, leads, this::complex);
-        read(recording);
+        var classes = new BeatClasses(pace, leads);
+        read(recording, new RPeakSearch(pace, leads, classes::add));
         beats = classes.finish();
     }
 
@@ -54,54 +45,15 @@ public final class Detection {
         return new Detection(recording);
     }
 
-    private void read(Recording recording) throws IOException {
+    private void read(Recording recording, RPeakSearch search) throws IOException {
         for (var next = recording.next(); next.isPresent(); next = recording.next()) {
-            take(next.get());
+            timeline.add(next.get());
+            search.take(next.get());
         }
-        finish();
+        search.finish();
         leads.forEach(DetectionLead::finish);
         for (int second = 0; second < timeline.seconds(); second++) {
             unusable.set(second, !DetectionLead.anyUsable(leads, second));
-        }
-    }
-
-    private void take(Block block) {
-        timeline.add(block);
-        if (leads.isEmpty()) {
-            return;
-        }
-        if (block.first() != end) {
-            finish();
-            leads.forEach(lead -> lead.begin(block.first()));
-            detector.begin(block.first());
-            begun = true;
-        }
-        for (int i = 0; i < leads.size(); i++) {
-            leads.get(i).judge(block, i);
-        }
-        int piece = pace.samples(1);
-        for (int from = 0; from < block.length(); from += piece) {
-            int to = Math.min(block.length(), from + piece);
-            for (int i = 0; i < leads.size(); i++) {
-                leads.get(i).signal().take(block.samples()[i], from, to);
-            }
-            detector.advance(block.first() + to);
-        }
-        end = block.end();
-    }
-
-    private void finish() {
-        if (end >= 0) {
-            leads.forEach(lead -> lead.signal().hold(pace.samples(1)));
-            detector.finish(end);
-        }
-    }
-
-    private void complex(long middle) {
-        long at = peaks.near(middle, detector.weights());
-        if (at != RPeaks.NONE) {
-            classes.add(at, begun, detector.weights());
-            begun = false;
         }
     }
 
